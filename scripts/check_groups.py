@@ -1,0 +1,135 @@
+"""The groups of checks that check.py runs: what each one runs and which other groups it stands on."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+import environment
+from environment import ROOT
+
+SCRIPTS = ROOT / "scripts"
+TESTS = ROOT / "tests"
+# These test folders need something built first, so they are not part of the unit tests.
+APART = ("runtime", "site", "browser")
+
+
+class Failed(Exception):
+    """A group found something wrong; the message says what in a few words."""
+
+
+class Skipped(Exception):
+    """A group has nothing to check; the message says why."""
+
+
+@dataclass(frozen=True)
+class Group:
+    name: str
+    what: str
+    work: Callable[[], None]
+    needs: tuple[str, ...] = ()
+
+
+def run(*command: str | Path, problem: str) -> None:
+    """Run a command from the project's root with its output in view."""
+    sys.stdout.flush()
+    done = subprocess.run([str(part) for part in command], cwd=ROOT, stdin=subprocess.DEVNULL)
+    if done.returncode != 0:
+        raise Failed(problem)
+
+
+def run_script(name: str, *words: str, problem: str) -> None:
+    if not (SCRIPTS / name).is_file():
+        raise Failed(f"scripts/{name} is missing")
+    run(sys.executable, SCRIPTS / name, *words, problem=problem)
+
+
+def run_tests(folder: Path, *words: str | Path) -> None:
+    if not any(folder.rglob("test_*.py")):
+        raise Skipped(f"no tests in {folder.relative_to(ROOT).as_posix()}")
+    # Finding no test is an error of its own to pytest, and so a failure here.
+    run(sys.executable, "-m", "pytest", "-q", folder, *words, problem="a test failed")
+
+
+def lint() -> None:
+    run(sys.executable, "-m", "ruff", "check", ".", problem="ruff check found something")
+    run(sys.executable, "-m", "ruff", "format", "--check", ".", problem="run: .venv/bin/ruff format .")
+
+
+def types() -> None:
+    run(sys.executable, "-m", "mypy", problem="mypy found something")
+
+
+def unit() -> None:
+    ignored = [f"--ignore={TESTS / name}" for name in APART]
+    run_tests(TESTS, ROOT / "calculators", "--doctest-modules", *ignored)
+
+
+def js() -> None:
+    assets = ROOT / "docs" / "assets"
+    workers = set(assets.rglob("*.worker.mjs"))
+    pages = set(assets.rglob("*.mjs")) - workers
+    if not workers | pages:
+        raise Skipped("no JavaScript modules in docs/assets")
+    compiler = environment.NODE_FOLDER / "node_modules/typescript/bin/tsc"
+    # A worker and a page know different globals, so each has its own settings.
+    for found, settings in [(pages, "tsconfig.page.json"), (workers, "tsconfig.worker.json")]:
+        if found:
+            run(
+                environment.node(),
+                compiler,
+                "-p",
+                environment.LOCKS / settings,
+                problem="tsc found something",
+            )
+
+
+def runtime() -> None:
+    run_script("engine.py", "verify", problem="the engine could not be built twice alike")
+    run_tests(TESTS / "runtime")
+
+
+def build() -> None:
+    run_script("build.py", problem="the site could not be built")
+
+
+def site() -> None:
+    run_tests(TESTS / "site")
+
+
+def browser() -> None:
+    try:
+        print(f"Chromium: {environment.chromium()}")
+    except environment.SetupFailed as problem:
+        print(problem)
+        raise Failed("no Chromium to test with") from problem
+    run_tests(TESTS / "browser")
+
+
+GROUPS = (
+    Group("lint", "ruff: mistakes and format", lint),
+    Group("types", "mypy: types of the calculators", types),
+    Group("unit", "unit tests and the examples in docstrings", unit),
+    Group("js", "tsc: types of the JavaScript modules", js),
+    # The unit tests record their calls, and the shipped engine must answer each of them alike.
+    Group("runtime", "the engine, built and asked in Node", runtime, needs=("unit",)),
+    Group("build", "the site, built strictly", build),
+    Group("site", "the built pages", site, needs=("build",)),
+    Group("browser", "the built site in a browser", browser, needs=("build",)),
+)
+
+SETS = {"fast": ("lint", "types", "unit")}
+
+
+def chosen(only: list[str]) -> list[Group]:
+    """The groups asked for, and those they stand on, in order; all of them when none is named."""
+    if not only:
+        return list(GROUPS)
+    wanted = {name for word in only for name in SETS.get(word, (word,))}
+    for group in reversed(GROUPS):
+        if group.name in wanted:
+            wanted.update(group.needs)
+    return [group for group in GROUPS if group.name in wanted]
