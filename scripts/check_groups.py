@@ -55,8 +55,19 @@ def run_tests(folder: Path, *words: str | Path) -> None:
 
 
 def lint() -> None:
-    run(sys.executable, "-m", "ruff", "check", ".", problem="ruff check found something")
-    run(sys.executable, "-m", "ruff", "format", "--check", ".", problem="run: .venv/bin/ruff format .")
+    ruff = (sys.executable, "-m", "ruff")
+    problems = []
+    # Both are shown, so that one run tells all there is to mend.
+    for words, problem in [
+        (("check", "."), "ruff check found something"),
+        (("format", "--check", "."), "run: .venv/bin/ruff format ."),
+    ]:
+        try:
+            run(*ruff, *words, problem=problem)
+        except Failed as found:
+            problems.append(str(found))
+    if problems:
+        raise Failed("; ".join(problems))
 
 
 def types() -> None:

@@ -35,7 +35,10 @@ NODE_FILES = ("package.json", "package-lock.json", ".npmrc")
 # Each group's Python locks; a later group holds the earlier one.
 GROUPS = {"site": ("site.txt",), "checks": ("site.txt", "checks.txt")}
 
-NETWORK_ADVICE = "Check that this machine reaches its package index, and run the same command again."
+NETWORK_ADVICE = (
+    "If the lines above speak of hashes, scripts/locks/refresh.py writes the locks again. "
+    "Otherwise check that this machine reaches its package index, and run the same command again."
+)
 PIP_SETTINGS = {"PIP_DISABLE_PIP_VERSION_CHECK": "1", "PIP_NO_INPUT": "1"}
 
 
@@ -114,6 +117,9 @@ def _pip(label: str, *words: object) -> None:
 def _install(group: str) -> None:
     if not _usable():
         _make()
+    # Until all is installed nothing is: a stop half way must not leave an old stamp that fits an old lock.
+    for held in GROUPS:
+        _stamp(held).unlink(missing_ok=True)
     for lock in GROUPS[group]:
         # One lock after the other, without build isolation: the few packages that come as source are
         # then built with the pinned setuptools of site.txt, not with whatever is newest.
