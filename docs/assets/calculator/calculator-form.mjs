@@ -1,0 +1,259 @@
+// @ts-check
+// <calc-form>: a form and an answer that Python made, kept in step by asking the engine at every change.
+
+import { Asking } from "./asking.mjs";
+import { saveAsFile } from "./copy.mjs";
+import { addFileChoosers } from "./drop-file.mjs";
+import { engine } from "./engine.mjs";
+import { focusSummary, showErrors } from "./error-summary.mjs";
+import { defaultTexts, keyOf, labelOf, readTexts, sameTexts, showWhatApplies, writeText } from "./fields.mjs";
+import { addNotes, note } from "./notes.mjs";
+import { mendLinks, replaceOutcome, unfoldForPrint } from "./outcome.mjs";
+import { FOR_EXAMPLE, HOLD_ms, Saying } from "./saying.mjs";
+import { copyAnswer, copyLink } from "./take-away.mjs";
+import { isReturnTo, keepCopy, pageSlug, readLink, recallCopy, writeAddress, writeCopy } from "./url-state.mjs";
+import { onApproach, onIdle, whenReleased } from "./when.mjs";
+
+/** @typedef {import("./fields.mjs").Texts} Texts */
+/** @typedef {import("./asking.mjs").Response} Response */
+/** @typedef {import("./error-summary.mjs").FieldError} FieldError */
+
+class CalculatorForm extends HTMLElement {
+  /** @type {HTMLFormElement} */ #form = document.createElement("form");
+  /** @type {Asking | undefined} */ #asking;
+  /** @type {Saying | undefined} */ #saying;
+  #own = false;
+  #copyName = "";
+  /** Whether something was typed here, so that the tab's copy is worth keeping. */ #touched = false;
+  /** @type {number | null} when the newest event that asked took place */ #since = null;
+  /** Errors may be shown: a change, leaving a field or Calculate came since the last answer. */ #reveal = false;
+  #calculate = false;
+  /** @type {string | null} the field being typed in, which nobody complains about yet */ #typing = null;
+  /** @type {FieldError[]} */ #shown = [];
+
+  connectedCallback() {
+    const form = this.querySelector("form");
+    const outcome = this.querySelector("[data-outcome]");
+    if (this.#asking || !form || !(outcome instanceof HTMLElement)) return;
+    this.#form = form;
+    const root = document.documentElement;
+    root.dataset.engine ??= "off";
+    const live = engine(new URL(this.dataset.engine ?? "", document.baseURI).href);
+    const saying = new Saying(outcome, this.querySelector("[data-status]"), () => this.#holdsExample());
+    const asking = new Asking({
+      slug: this.slug,
+      engine: live,
+      read: () => readTexts(form),
+      onWork: () => {
+        const starting = root.dataset.engine !== "ready";
+        saying.show(starting ? "starting" : "stale", true);
+        if (starting && !saying.answered) saying.line(`Starting the calculator. ${FOR_EXAMPLE}`, HOLD_ms);
+      },
+      onAnswer: (response, isNew) => whenReleased(() => this.#take(response, isNew), this.#mayMoveThings(response)),
+      onFailure: () => saying.unavailable(),
+    });
+    this.#saying = saying;
+    this.#asking = asking;
+
+    const alike = [...document.querySelectorAll(`calc-form[slug="${CSS.escape(this.slug)}"]`)];
+    const place = alike.indexOf(this);
+    this.#own = place === 0 && this.slug === pageSlug(location.pathname);
+    this.#copyName = `calc:${this.slug}${place > 0 ? `:${place}` : ""}`;
+    addNotes(form);
+    addFileChoosers(form);
+    mendLinks(this, this.#base);
+    this.#fill();
+    showWhatApplies(form);
+    this.#listen(form);
+
+    if (!this.#holdsExample()) {
+      this.#reveal = true;
+      asking.ask();
+      return;
+    }
+    saying.line(FOR_EXAMPLE);
+    const warm = () => {
+      if (root.dataset.engine === "off") live.start().catch(() => !asking.busy && saying.unavailable());
+    };
+    onApproach(this, warm);
+    if (this.#own) onIdle(warm);
+  }
+
+  get slug() {
+    return this.getAttribute("slug") ?? "";
+  }
+
+  get #base() {
+    return this.dataset.base ?? "";
+  }
+
+  /** Address of the calculator's own page, as far as this page knows it. */
+  get #page() {
+    if (this.#own) return location.pathname;
+    return (this.dataset.address ?? "").replace(/^~\//, this.#base);
+  }
+
+  #holdsExample() {
+    return sameTexts(readTexts(this.#form), defaultTexts(this.#form));
+  }
+
+  #fill() {
+    const copy = recallCopy(this.#copyName);
+    /** @type {string[]} */
+    let linked = [];
+    if (this.#own && location.search !== "" && !(copy && isReturnTo(copy))) {
+      const { used, notes } = readLink(this.#form, location.search, Number(this.dataset.version));
+      linked = used;
+      note(this.#form, "link", notes.join(" "));
+    }
+    if (!copy) return;
+    this.#touched = true;
+    writeCopy(this.#form, copy.texts, linked);
+  }
+
+  /** @param {HTMLFormElement} form */
+  #listen(form) {
+    form.addEventListener("input", (event) => this.#changed(event, false));
+    form.addEventListener("change", (event) => this.#changed(event, true));
+    form.addEventListener("focusout", () => {
+      this.#typing = null;
+      const refused = this.#asking?.response?.errors.length ?? 0;
+      if (refused > this.#shown.length) this.#askAndReveal();
+    });
+    form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      this.#since = event.timeStamp;
+      this.#calculate = true;
+      this.#askAndReveal(true);
+    });
+    for (const button of /** @type {NodeListOf<HTMLButtonElement>} */ (form.querySelectorAll("[data-act]"))) {
+      button.addEventListener("click", (event) => this.#act(button, event));
+      // on another page a link needs the address of the calculator's own
+      if (button.dataset.act === "copy-link" && this.#page === "") button.hidden = true;
+    }
+    // Coming back to a kept page, or a browser that puts typed text back late, must not leave fields and answer apart.
+    addEventListener("pageshow", () => {
+      showWhatApplies(form);
+      if (!sameTexts(readTexts(form), this.#asking?.texts ?? defaultTexts(form))) this.#askAndReveal();
+    });
+  }
+
+  /**
+   * @param {HTMLButtonElement} button
+   * @param {Event} event
+   */
+  #act(button, event) {
+    if (!this.#asking || !this.#saying) return;
+    if (button.dataset.act === "reset") this.#reset(event.timeStamp);
+    if (button.dataset.act === "copy-link") void copyLink(this.#form, this.#asking, this.#saying, this.#page, button);
+    if (button.dataset.act === "copy-answer") void copyAnswer(this.#form, this.#asking, this.#saying, button);
+  }
+
+  /**
+   * @param {Event} event
+   * @param {boolean} finished with the field, for now
+   */
+  #changed(event, finished) {
+    const name = event.target instanceof Element ? (event.target.getAttribute("name") ?? "") : "";
+    if (name === "") return;
+    this.#typing = finished ? null : keyOf(this.#form, name);
+    this.#reveal ||= finished;
+    this.#touched = true;
+    this.#since = event.timeStamp;
+    showWhatApplies(this.#form);
+    keepCopy(this.#copyName, readTexts(this.#form));
+    this.#asking?.ask();
+  }
+
+  #askAndReveal(again = false) {
+    this.#typing = null;
+    this.#reveal = true;
+    this.#asking?.ask(again);
+  }
+
+  /**
+   * An error that appears while the mouse is down would push the button from under it, and the click would be lost.
+   * @param {Response} response
+   */
+  #mayMoveThings(response) {
+    return !response.ok && this.#reveal && !this.#calculate;
+  }
+
+  /**
+   * @param {Response} response
+   * @param {boolean} isNew
+   */
+  #take(response, isNew) {
+    const saying = /** @type {Saying} */ (this.#saying);
+    if (this.#asking?.busy || this.#asking?.response !== response) return;
+    this.#shown = response.errors.filter(
+      ({ key }) => this.#shown.some((shown) => shown.key === key) || (this.#reveal && key !== this.#typing),
+    );
+    showErrors(this.#form, this.#shown);
+    if (response.ok) {
+      if (isNew) this.#put(response);
+      saying.answered = true;
+      saying.show("live");
+      saying.line(response.stop ? `${response.headline}. Stop: read the warning.` : response.headline, HOLD_ms, true);
+    } else {
+      saying.show(this.#shown.length > 0 ? "errors" : "stale");
+      saying.line(this.#shown.map((error) => error.message).join(". "), HOLD_ms, true);
+    }
+    this.#keep(response);
+    if (this.#calculate) focusSummary(this.#form);
+    this.#reveal = this.#calculate = false;
+    this.#since = null;
+  }
+
+  /** @param {Response} response */
+  #put(response) {
+    const detail = { slug: this.slug };
+    replaceOutcome(/** @type {Saying} */ (this.#saying).outcome, response.html, this.#base);
+    performance.mark("calc:answer", { detail });
+    if (this.#since === null) return;
+    performance.measure("calc:answer-time", { start: this.#since, end: performance.now(), detail });
+  }
+
+  /** @param {Response} response */
+  #keep(response) {
+    if (this.#own) writeAddress(response.query);
+    if (this.#touched) keepCopy(this.#copyName, readTexts(this.#form));
+    const labels = response.long.map((key) => labelOf(this.#form, key));
+    const words = `A link is too short to hold ${labels.join(", ")}, so it holds only the other fields. Keep a file of it instead.`;
+    const actions = response.long.map((key) => ({
+      words: `Save ${labelOf(this.#form, key)} as a file`,
+      act: () => saveAsFile(`${this.slug}-${key}.csv`, readTexts(this.#form)[key] ?? ""),
+    }));
+    note(this.#form, "long", labels.length > 0 ? words : "", actions);
+  }
+
+  /** @param {number} timeStamp */
+  #reset(timeStamp) {
+    const before = readTexts(this.#form);
+    const start = defaultTexts(this.#form);
+    this.#since = timeStamp;
+    this.#write(start);
+    this.#touched = false;
+    keepCopy(this.#copyName, null);
+    note(this.#form, "link", "");
+    if (sameTexts(before, start)) return;
+    const putBack = () => {
+      note(this.#form, "reset", "");
+      this.#touched = true;
+      this.#write(before);
+      keepCopy(this.#copyName, before);
+    };
+    const words = "Your own values are kept until you leave this page.";
+    note(this.#form, "reset", words, [{ words: "Put mine back", act: putBack }]);
+  }
+
+  /** @param {Texts} texts */
+  #write(texts) {
+    for (const [name, text] of Object.entries(texts)) writeText(this.#form, name, text);
+    showWhatApplies(this.#form);
+    this.#askAndReveal();
+  }
+}
+
+unfoldForPrint();
+customElements.define("calc-form", CalculatorForm);

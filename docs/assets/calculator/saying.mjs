@@ -1,0 +1,80 @@
+// @ts-check
+// What the answer on the page is for, said three ways: a state for style, a word on the plate, a line to be read out.
+
+import { sayState } from "./outcome.mjs";
+
+/** @typedef {"example" | "starting" | "live" | "stale" | "errors" | "unavailable"} State */
+
+export const FOR_EXAMPLE = "The answer shown is for the example values.";
+const DID_NOT_START =
+  "The live calculator did not start. The answer shown is for the example values. Reload the page, or use the table below.";
+const STOPPED =
+  "The live calculator stopped. The answer shown is for the values before your last change. Reload the page: what you typed is kept.";
+
+/** A screen reader is told only of what has stood this long. */
+export const HOLD_ms = 500;
+/** Most answers come sooner than this, and a word that flickers helps nobody. */
+const WORKING_ms = 150;
+
+export class Saying {
+  #statusTimer = 0;
+  #wordTimer = 0;
+  /** Whether the outcome is an answer of the engine and no longer the one the page was made with. */
+  answered = false;
+
+  /**
+   * @param {HTMLElement} outcome
+   * @param {Element | null} status
+   * @param {() => boolean} holdsExample whether the fields hold the example's values
+   */
+  constructor(outcome, status, holdsExample) {
+    this.outcome = outcome;
+    this.status = status;
+    this.holdsExample = holdsExample;
+  }
+
+  /**
+   * @param {State} state
+   * @param {boolean} [busy] a request is under way
+   */
+  show(state, busy = false) {
+    this.outcome.dataset.state = state;
+    clearTimeout(this.#wordTimer);
+    const words = this.#words(state, busy);
+    const write = () => sayState(this.outcome, state, words);
+    if (state === "stale" && busy) this.#wordTimer = setTimeout(write, WORKING_ms);
+    else write();
+  }
+
+  unavailable() {
+    this.show("unavailable");
+    this.line(this.answered ? STOPPED : DID_NOT_START);
+  }
+
+  /**
+   * @param {string} words
+   * @param {number} [wait]
+   * @param {boolean} [repeats] what the plate shows already, so that only a screen reader needs it
+   */
+  line(words, wait = 0, repeats = false) {
+    clearTimeout(this.#statusTimer);
+    const write = () => {
+      this.status?.classList.toggle("calc-unseen", repeats);
+      if (this.status && this.status.textContent !== words) this.status.textContent = words;
+    };
+    if (wait === 0) write();
+    else this.#statusTimer = setTimeout(write, wait);
+  }
+
+  /**
+   * @param {State} state
+   * @param {boolean} busy
+   */
+  #words(state, busy) {
+    const example = this.holdsExample();
+    if (state === "live") return example ? "Example values" : "Your values";
+    if (busy) return "Working…";
+    if (this.answered) return "Before your last change";
+    return example ? "Example values" : "Example values, not yours";
+  }
+}
