@@ -1,0 +1,160 @@
+"""A calculator's form as HTML, with its built-in answer: what a page holds before any script runs."""
+
+from __future__ import annotations
+
+from html import escape
+
+from calculators.kit import find
+from calculators.kit.calculator import Calculator
+from calculators.kit.fields import Asked, Choice, Quantity, Readings, Rows, Whole
+from calculators.kit.run import Outcome, run
+from calculators.kit.units import UNITS
+
+
+def calculator_html(slug: str, base: str, engine: str, is_page: bool) -> str:
+    """The element for a page. base: the way from the page to the site's root. engine: the engine's folder, from the page.
+
+    is_page: whether it stands on its own page, where the link holds its state.
+    """
+    calculator = find.load(slug)
+    outcome = run(slug, {})
+    if not outcome.ok:
+        raise ValueError(f"{slug}: the example is refused: {[one.message for one in outcome.errors]}")
+    return (
+        f'<calc-form slug="{slug}" data-version="{calculator.version}" data-base="{escape(base)}" data-engine="{escape(engine)}"'
+        f"{' data-page' if is_page else ''} data-search-exclude>"
+        f"{_form(slug, calculator)}"
+        f'<section data-outcome data-state="example" aria-label="Answer">{outcome.html}</section></calc-form>'
+    )
+
+
+def _form(slug: str, calculator: Calculator) -> str:
+    groups: list[tuple[str, list[str]]] = []
+    shown = _shown_by_default(calculator)
+    for one in calculator.fields:
+        if one.field.group or not groups:
+            groups.append((one.field.group, []))
+        groups[-1][1].append(_field(slug, one, one.key in shown))
+    body = "".join(
+        f'<fieldset class="calc-group"><legend>{escape(words or "What to enter")}</legend>{"".join(fields)}</fieldset>'
+        for words, fields in groups
+    )
+    return (
+        f'<form class="calc-fields" novalidate autocomplete="off" aria-label="{escape(calculator.title)}">'
+        f'<div class="calc-summary" data-summary role="group" aria-label="What to put right" tabindex="-1" hidden></div>{body}'
+        '<p class="calc-actions"><button type="submit" class="md-button md-button--primary">Calculate</button>'
+        '<button type="button" class="md-button" data-act="reset">Back to the example</button>'
+        '<button type="button" class="md-button" data-act="copy-link">Copy link</button>'
+        '<button type="button" class="md-button" data-act="copy-answer">Copy answer</button></p>'
+        '<p class="calc-privacy">What you type stays on this device. A copied link holds the values: opening it sends them to '
+        "this site's own host and to nobody else.</p>"
+        '<p class="calc-status" role="status" data-status></p></form>'
+    )
+
+
+def _shown_by_default(calculator: Calculator) -> set[str]:
+    from calculators.kit.read import read_form
+
+    return {one.key for one in calculator.fields} - read_form(calculator.inputs, {}).hidden
+
+
+def _field(slug: str, one: Asked, shown: bool) -> str:
+    field, name = one.field, f"{slug}-{one.key}"
+    described = f"{name}-hint {name}-error" if field.hint else f"{name}-error"
+    when = ""
+    if field.when:
+        when = f' data-when-key="{field.when.key}" data-when-values="{" ".join(field.when.values)}"'
+    wide = " calc-wide" if isinstance(field, Rows | Readings) else ""
+    hint = f'<span class="calc-hint" id="{name}-hint">{escape(field.hint)}</span>' if field.hint else ""
+    error = f'<span class="calc-error" id="{name}-error" data-error="{one.key}" hidden></span>'
+    holder = f'class="calc-field{wide}" data-field="{one.key}"{when}{"" if shown else " hidden"}'
+    if isinstance(field, Choice) and field.few:
+        return _radios(one.key, name, field, holder, hint, error, described)
+    label = f'<label for="{name}">{escape(field.label)}</label>'
+    return f"<div {holder}>{label}{hint}{error}{_control(one, name, described)}</div>"
+
+
+def _radios(key: str, name: str, field: Choice, holder: str, hint: str, error: str, described: str) -> str:
+    options = "".join(
+        f'<label class="calc-radio" for="{name}-{option.slug}"><input type="radio" id="{name}-{option.slug}" name="{key}" '
+        f'value="{option.slug}"{" checked data-default" if option.slug == field.default else ""}> {escape(option.label)}</label>'
+        for option in field.options
+    )
+    return (
+        f'<div {holder} role="radiogroup" aria-labelledby="{name}-label" aria-describedby="{described}">'
+        f'<span class="calc-radio-title" id="{name}-label">{escape(field.label)}</span>{hint}{error}'
+        f'<span class="calc-radios">{options}</span></div>'
+    )
+
+
+def _control(one: Asked, name: str, described: str) -> str:
+    field = one.field
+    common = f'id="{name}" name="{one.key}" aria-describedby="{described}"'
+    match field:
+        case Choice():
+            options = "".join(
+                f'<option value="{option.slug}"{_selected(option.slug == field.default)}>{escape(option.label)}</option>'
+                for option in field.options
+            )
+            return f'<span class="calc-entry"><select {common} data-default="{field.default}">{options}</select></span>'
+        case Quantity():
+            # a phone's decimal pad has no minus sign and no slash for fractions of an inch
+            pad = "" if _needs_letters(field) else ' inputmode="decimal"'
+            text = escape(field.default)
+            return (
+                f'<span class="calc-entry"><input type="text" {common}{pad} value="{text}" data-default="{text}" size="8">'
+                f"{_unit(one.key, field.label, field.units)}</span>"
+            )
+        case Whole():
+            text = escape(field.default)
+            return (
+                f'<span class="calc-entry"><input type="text" {common} inputmode="numeric" value="{text}" '
+                f'data-default="{text}" size="6"></span>'
+            )
+        case Readings() | Rows():
+            takes = ' data-takes-file="csv"' if field.takes_file else ""
+            units: tuple[str, ...] = ()
+            if isinstance(field, Readings):
+                units = field.units
+            elif field.unit_of:
+                column = next(column.field for column in _columns(field) if column.key == field.unit_of)
+                units = column.units if isinstance(column, Quantity) else ()
+            rows = min(max(field.default.count("\n") + 2, 4), 12)
+            text = escape(field.default)
+            return (
+                f'<span class="calc-entry calc-entry-table"><textarea {common} rows="{rows}" spellcheck="false" '
+                f'autocapitalize="off"{takes} data-default="{text}">\n{text}</textarea>{_unit(one.key, field.label, units) if units else ""}</span>'
+            )
+
+
+def _columns(field: Rows) -> tuple[Asked, ...]:
+    from calculators.kit.fields import asked
+
+    return asked(field.row)
+
+
+def _needs_letters(field: Quantity) -> bool:
+    low = (field.limits.low or "-").lstrip()
+    return low.startswith("-") or "in" in field.units
+
+
+def _unit(key: str, label: str, units: tuple[str, ...]) -> str:
+    shown = [UNITS[slug].shown for slug in units if UNITS[slug].shown]
+    if not shown:
+        return ""
+    if len(shown) == 1:
+        return f'<span class="calc-unit">{escape(shown[0])}</span>'
+    options = "".join(
+        f'<option value="{escape(one)}"{_selected(one == shown[0])}>{escape(one)}</option>' for one in shown
+    )
+    return (
+        f'<select class="calc-unit" name="{key}-unit" aria-label="Unit of {escape(label)}" '
+        f'data-default="{escape(shown[0])}">{options}</select>'
+    )
+
+
+def _selected(yes: bool) -> str:
+    return " selected" if yes else ""
+
+
+__all__ = ["Outcome", "calculator_html"]

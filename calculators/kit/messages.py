@@ -1,0 +1,69 @@
+"""The words of every refusal. Labels are nouns, so that the sentences read; nothing here names an attribute."""
+
+from __future__ import annotations
+
+
+def lower_first(label: str) -> str:
+    """The label inside a sentence: an abbreviation keeps its capitals."""
+    return label if label[:2].isupper() else label[:1].lower() + label[1:]
+
+
+def empty(label: str) -> str:
+    return f"Enter the {lower_first(label)}"
+
+
+def not_a_number(label: str, example: str) -> str:
+    return f"{label} must be a number, like {example}"
+
+
+def not_whole(label: str, example: str) -> str:
+    return f"{label} must be a whole number, like {example}"
+
+
+def unclear_comma(label: str, example: str) -> str:
+    return f"{label} has a comma that could be read two ways. Write it with a point, like {example}"
+
+
+def wrong_unit(label: str, shown: list[str]) -> str:
+    if not any(shown):
+        return f"{label} must be a number without a unit"
+    return f"{label} must be in {any_of(shown)}"
+
+
+def outside(label: str, low: str | None, high: str | None) -> str:
+    if low is not None and high is not None:
+        return f"{label} must be between {low} and {high}"
+    return f"{label} must be {low} or more" if low is not None else f"{label} must be {high} or less"
+
+
+def no_choice(label: str) -> str:
+    return f"Select the {lower_first(label)}"
+
+
+def unknown_choice(label: str, labels: list[str]) -> str:
+    return f"{label} must be one of: {', '.join(labels)}"
+
+
+def too_few(label: str, least: int) -> str:
+    return f"{label} must have at least {least} {'line' if least == 1 else 'lines'}"
+
+
+def too_many(label: str, most: int) -> str:
+    return f"{label} must have {most:,} lines or fewer"
+
+
+def in_line(line: int, sentence: str) -> str:
+    return f"Line {line}: {lower_first(sentence)}"
+
+
+def beyond_source(label: str, end: str, limit: str, source: str, beyond: str) -> str:
+    side, edge = ("above", "top") if end == "high" else ("below", "bottom")
+    return f"{label} is {side} {limit}, the {edge} of {source}. {beyond} Treat the answer as an estimate."
+
+
+def any_of(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
+
+
+def crashed(code: str) -> str:
+    return f"This calculator could not work with these values. Change one of them, and report code {code}"

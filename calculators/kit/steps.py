@@ -1,0 +1,102 @@
+"""Worked steps: one string is the formula, the working that is shown, and what a test evaluates again."""
+
+from __future__ import annotations
+
+import ast
+import math
+import operator
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from calculators.kit.numbers import shop_number
+
+_DIGITS = 5
+_OPERATORS: dict[type[ast.operator], Callable[[float, float], float]] = {
+    ast.Add: operator.add,
+    ast.Sub: operator.sub,
+    ast.Mult: operator.mul,
+    ast.Div: operator.truediv,
+    ast.Pow: operator.pow,
+}
+_FUNCTIONS: dict[str, Callable[..., float]] = {
+    "exp": math.exp,
+    "ln": math.log,
+    "sqrt": math.sqrt,
+    "min": min,
+    "max": max,
+    "abs": abs,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of working. formula: with symbols. numbers: the same with values in it. result: as printed, with its unit."""
+
+    words: str
+    name: str
+    formula: str
+    numbers: str
+    result: str
+    unit: str
+
+    def __str__(self) -> str:
+        unit = f" {self.unit}" if self.unit else ""
+        middle = "" if self.numbers in (self.formula, self.result) else f" = {self.numbers}"
+        return f"{self.words}: {self.name} = {self.formula}{middle} = {self.result}{unit}"
+
+
+def step(words: str, formula: str, unit: str = "", /, **values: float) -> Step:
+    """Work one line out. formula: `name = expression` of the values' names, + - * / ** and exp ln sqrt min max abs.
+
+    >>> print(step("Heat", "Q = m * c * (T2 - T1)", "kJ", m=10, c=0.49, T2=120, T1=20))
+    Heat: Q = m * c * (T2 - T1) = 10 * 0.49 * (120 - 20) = 490 kJ
+    """
+    name, expression = (part.strip() for part in formula.split(" = ", 1))
+    tree = ast.parse(expression, mode="eval")
+    # what is printed must give what is printed: the printed, rounded numbers are the ones that are worked with
+    shown = {key: _printed(value) for key, value in values.items()}
+    numbers = ast.unparse(_Put(shown).visit(ast.parse(expression, mode="eval")))
+    result = _value(tree.body, values)
+    return Step(words, name, _spaced(expression), _spaced(numbers), shop_number(result, 4), unit)
+
+
+def _printed(value: float) -> float:
+    return float(shop_number(value, _DIGITS).replace(",", ""))
+
+
+def _spaced(expression: str) -> str:
+    return expression.replace("**", "^").replace(" ^ ", "^")
+
+
+class _Put(ast.NodeTransformer):
+    def __init__(self, values: dict[str, float]) -> None:
+        self.values = values
+
+    def visit_Name(self, node: ast.Name) -> ast.expr:
+        if node.id not in self.values:
+            return node
+        value = self.values[node.id]
+        return ast.Constant(int(value) if value == int(value) and abs(value) < 1e15 else value)
+
+
+def evaluate(expression: str) -> float:
+    """The value of a printed line of working: numbers, + - * / ^, brackets and the functions that steps know.
+
+    Raises ValueError for anything else; nothing is ever run as code.
+    """
+    return _value(ast.parse(expression.replace("^", "**").replace(",", ""), mode="eval").body, {})
+
+
+def _value(node: ast.expr, values: dict[str, float]) -> float:
+    match node:
+        case ast.Constant(value=int() | float() as number):
+            return float(number)
+        case ast.Name(id=name) if name in values:
+            return float(values[name])
+        case ast.UnaryOp(op=ast.USub(), operand=inner):
+            return -_value(inner, values)
+        case ast.BinOp(left=left, op=op, right=right) if type(op) in _OPERATORS:
+            return _OPERATORS[type(op)](_value(left, values), _value(right, values))
+        case ast.Call(func=ast.Name(id=name), args=args, keywords=[]) if name in _FUNCTIONS:
+            return _FUNCTIONS[name](*(_value(one, values) for one in args))
+    raise ValueError(f"a step may not hold {ast.unparse(node)}")
