@@ -33,6 +33,7 @@ export class Asking {
    * @param {string} parts.slug
    * @param {Engine} parts.engine
    * @param {() => Texts} parts.read what the fields hold now
+   * @param {() => boolean} parts.works whether the engine has started and has not failed
    * @param {() => void} parts.onWork
    * @param {(response: Response, isNew: boolean) => void} parts.onAnswer
    * @param {() => void} parts.onFailure
@@ -93,6 +94,8 @@ export class Asking {
     } catch (reason) {
       console.warn(reason);
       this.#asked = null;
+      // an engine that failed would refuse the newer texts too, and each refusal would ask again
+      if (this.#waiting && this.parts.works()) return void this.#send();
       this.parts.onFailure();
       this.#settle();
     }

@@ -39,18 +39,20 @@ class CalculatorForm extends HTMLElement {
     const root = document.documentElement;
     root.dataset.engine ??= "off";
     const live = engine(new URL(this.dataset.engine ?? "", document.baseURI).href);
+    const works = () => root.dataset.engine === "ready";
     const saying = new Saying(outcome, this.querySelector("[data-status]"), () => this.#holdsExample());
     const asking = new Asking({
       slug: this.slug,
       engine: live,
       read: () => readTexts(form),
+      works,
       onWork: () => {
-        const starting = root.dataset.engine !== "ready";
+        const starting = !works();
         saying.show(starting ? "starting" : "stale", true);
         if (starting && !saying.answered) saying.line(`Starting the calculator. ${FOR_EXAMPLE}`, HOLD_ms);
       },
       onAnswer: (response, isNew) => whenReleased(() => this.#take(response, isNew), this.#mayMoveThings(response)),
-      onFailure: () => saying.unavailable(),
+      onFailure: () => saying.unavailable(works()),
     });
     this.#saying = saying;
     this.#asking = asking;
@@ -73,7 +75,7 @@ class CalculatorForm extends HTMLElement {
     }
     saying.line(FOR_EXAMPLE);
     const warm = () => {
-      if (root.dataset.engine === "off") live.start().catch(() => !asking.busy && saying.unavailable());
+      if (root.dataset.engine === "off") live.start().catch(() => !asking.busy && saying.unavailable(false));
     };
     onApproach(this, warm);
     if (this.#own) onIdle(warm);

@@ -46,9 +46,12 @@ export class Saying {
     else write();
   }
 
-  unavailable() {
+  /** @param {boolean} works the engine runs, and failed at these values only */
+  unavailable(works) {
     this.show("unavailable");
-    this.line(this.answered ? STOPPED : DID_NOT_START);
+    const shown = this.answered ? "The answer shown is for the values before your last change." : FOR_EXAMPLE;
+    if (works) this.line(`The calculator could not work these values out. ${shown} Change a field, or reload the page.`);
+    else this.line(this.answered ? STOPPED : DID_NOT_START);
   }
 
   /**
