@@ -123,7 +123,8 @@ def _control(one: Asked, name: str, described: str) -> str:
             text = escape(field.default)
             return (
                 f'<span class="calc-entry calc-entry-table"><textarea {common} rows="{rows}" spellcheck="false" '
-                f'autocapitalize="off"{takes} data-default="{text}">\n{text}</textarea>{_unit(one.key, field.label, units) if units else ""}</span>'
+                f'autocapitalize="off"{takes} data-default="{text}">\n{text}</textarea>'
+                f"{_unit(one.key, field.label, units)}</span>"
             )
 
 

@@ -1,0 +1,269 @@
+"""What cure-plan asks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calculators.cure import _schedule
+from calculators.kit.fields import Choice, Limits, Option, Quantity, When, ask
+from calculators.kit.result import Clash
+from calculators.tables import table
+
+METALS = (
+    "carbon-steel",
+    "cast-iron",
+    "aluminium",
+    "galvanised",
+    "stainless",
+    "zinc-die-cast",
+    "copper-brass",
+)
+SHAPES = {
+    "both-sides": "Plate or casting wall, hot air on both sides",
+    "one-side": "Closed tube, box, or back against something",
+    "round-bar": "Round bar",
+    "square-bar": "Square bar",
+    "heat-path": "Heat path, worked out already",
+    "weighed": "Odd shape: by weight and area",
+}
+AIRFLOW = {"gentle": 10.0, "fan": 20.0, "strong": 25.0}
+EXPOSURE = {"open": 1.0, "racked": 0.5, "packed": 0.25}
+_BY_THICKNESS = tuple(shape for shape in SHAPES if shape != "weighed")
+
+
+def metal_options(slugs: tuple[str, ...] = METALS) -> tuple[Option, ...]:
+    """Choices of metal, with the other words for each from the table of metals."""
+    rows = table("metals")
+    return tuple(Option(slug, rows[slug]["name"], tuple(rows[slug].get("aliases", ()))) for slug in slugs)
+
+
+def metal() -> Choice:
+    """The field for the metal."""
+    return Choice(
+        group="The part", label="Metal", options=metal_options(), default="cast-iron", meaning="metal"
+    )
+
+
+def shape() -> Choice:
+    """The field for how heat reaches the heaviest section."""
+    return Choice(
+        label="Heaviest section",
+        options=tuple(Option(slug, label) for slug, label in SHAPES.items()),
+        default="both-sides",
+        meaning="section-shape",
+    )
+
+
+def thickness() -> Quantity:
+    """The field for the heaviest section's thickness or diameter."""
+    return Quantity(
+        label="Thickness of the heaviest section",
+        hint="Plate thickness, or a bar's width; measure the thickest place",
+        units=("in", "mm", "cm"),
+        default="5/8",
+        limits=Limits("0.01 in", "12 in", "foil to a forging"),
+        when=When("shape", _BY_THICKNESS),
+        example="5/8 in",
+        meaning="thickest-section",
+    )
+
+
+def oven() -> Quantity:
+    """The field for the oven's setting."""
+    return Quantity(
+        group="The oven",
+        label="Oven setting",
+        hint="What the air is held at",
+        units=("degF", "degC"),
+        default="400",
+        limits=Limits("150 F", "600 F", "a cure oven, not a burn-off oven"),
+        meaning="oven-setting",
+    )
+
+
+@dataclass(frozen=True)
+class Inputs:
+    metal: str = ask(metal())
+    shape: str = ask(shape())
+    thickness_m: float = ask(thickness())
+    mass_kg: float = ask(
+        Quantity(
+            label="Mass",
+            hint="Of one part, as it hangs",
+            units=("lb", "kg", "oz", "g"),
+            default="40",
+            limits=Limits("0.01 lb", "20000 lb", "a bracket to a large frame"),
+            when=When("shape", ("weighed",)),
+            meaning="mass",
+        )
+    )
+    area_m2: float = ask(
+        Quantity(
+            label="Area that the air reaches",
+            hint="All faces of one part",
+            units=("ft2", "in2", "m2", "cm2"),
+            default="6",
+            limits=Limits("0.01 ft2", "5000 ft2", "a bracket to a large frame"),
+            when=When("shape", ("weighed",)),
+        )
+    )
+    thinnest_m: float | None = ask(
+        Quantity(
+            label="Thinnest section",
+            hint="Of the same part or load; empty if all is alike",
+            units=("in", "mm", "cm"),
+            limits=Limits("0.01 in", "12 in", "foil to a forging"),
+            may_be_empty=True,
+            example="1/8 in",
+            meaning="thinnest-section",
+        )
+    )
+    schedule_temperature_degC: float = ask(_schedule.schedule_temperature())
+    schedule_time_min: float = ask(_schedule.schedule_time())
+    second_temperature_degC: float | None = ask(_schedule.second_temperature())
+    second_time_min: float | None = ask(_schedule.second_time())
+    longest_time_min: float | None = ask(_schedule.longest_time())
+    oven_degC: float = ask(oven())
+    airflow: str = ask(
+        Choice(
+            label="Airflow on the part",
+            hint="What moves the air past the metal",
+            options=(
+                Option("gentle", "Gentle: no fan, or far from it"),
+                Option("fan", "Fan: an ordinary circulating oven"),
+                Option("strong", "Strong: air jets on the part"),
+                Option("measured", "Measured, from a logged bake"),
+            ),
+            default="fan",
+        )
+    )
+    oven_coefficient_W_m2K: float = ask(
+        Quantity(
+            label="Oven coefficient",
+            hint="From the bake log",
+            units=("W_m2K", "Btu_hft2F"),
+            default="20",
+            limits=Limits("2 W/m2K", "150 W/m2K", "still air to hard jets"),
+            when=When("airflow", ("measured",)),
+            meaning="oven-coefficient",
+        )
+    )
+    shading: str = ask(
+        Choice(
+            label="How the parts hang",
+            hint="How much of the oven's walls the part sees",
+            options=(
+                Option("open", "Open: it sees the walls all round"),
+                Option("racked", "Racked among others"),
+                Option("packed", "Packed close"),
+            ),
+            default="open",
+        )
+    )
+    dip_dC: float = ask(
+        Quantity(
+            label="Air below setting when the door closes",
+            hint="0 if you have not watched it",
+            units=("dF", "dC"),
+            default="0",
+            limits=Limits("0 F", "400 F", "an oven that was open"),
+        )
+    )
+    recovery_min: float = ask(
+        Quantity(
+            label="Time to come back to setting",
+            hint="Minutes until the air reads the setting again",
+            units=("min", "s", "h"),
+            default="0",
+            limits=Limits("0 min", "120 min", "longer is an oven that cannot carry the load"),
+        )
+    )
+    start_degC: float = ask(
+        Quantity(
+            label="Metal when it goes in",
+            units=("degF", "degC"),
+            default="70",
+            limits=Limits("-40 F", "300 F", "a yard in winter to a part still warm"),
+        )
+    )
+    shop_degC: float = ask(
+        Quantity(
+            label="Shop temperature",
+            units=("degF", "degC"),
+            default="70",
+            limits=Limits("-40 F", "130 F", "where people work"),
+        )
+    )
+    bake: str = ask(
+        Choice(
+            group="Primer and topcoat",
+            label="Which bake this is",
+            options=(
+                Option("single", "One coat, or each coat fully baked"),
+                Option("primer-to-gel", "Primer, only until it gels"),
+                Option("topcoat-over-primer", "Topcoat over a primer that had part of its bake"),
+            ),
+            default="single",
+        )
+    )
+    primer_share_percent: float = ask(
+        Quantity(
+            label="Share of the schedule that gels the primer",
+            hint="From the primer's own data sheet; there is no usual figure",
+            units=("percent",),
+            limits=Limits("1 %", "100 %", "a share of the whole schedule"),
+            when=When("bake", ("primer-to-gel",)),
+            example="30 %",
+        )
+    )
+    primer_had_percent: float = ask(
+        Quantity(
+            label="Share of its schedule that the primer has had",
+            hint="From the log of its own bake",
+            units=("percent",),
+            limits=Limits("0 %", "200 %", "a share of the primer's whole schedule"),
+            when=When("bake", ("topcoat-over-primer",)),
+            example="30 %",
+        )
+    )
+    primer_temperature_degC: float | None = ask(
+        Quantity(
+            label="Primer's schedule temperature",
+            hint="Empty if it is the topcoat's",
+            units=("degF", "degC"),
+            limits=Limits("200 F", "550 F", "no coating powder cures outside this"),
+            when=When("bake", ("topcoat-over-primer",)),
+            may_be_empty=True,
+            example="350 F",
+        )
+    )
+    primer_time_min: float | None = ask(
+        Quantity(
+            label="Primer's schedule time",
+            hint="Empty if it is the topcoat's",
+            units=("min", "h", "s"),
+            limits=Limits("0.5 min", "240 min", "no coating powder's schedule lies outside this"),
+            when=When("bake", ("topcoat-over-primer",)),
+            may_be_empty=True,
+            example="15 min",
+        )
+    )
+
+
+def schedule_asked(asked: Inputs) -> _schedule.Schedule:
+    """The schedule of these inputs. Raises Clash where inputs do not fit each other."""
+    schedule = _schedule.schedule_of(
+        asked.schedule_temperature_degC,
+        asked.schedule_time_min,
+        asked.second_temperature_degC,
+        asked.second_time_min,
+        asked.longest_time_min,
+    )
+    clashes = []
+    if asked.start_degC >= asked.oven_degC:
+        clashes.append(("start", "Metal when it goes in must be cooler than oven setting"))
+    if asked.dip_dC > 0 and asked.recovery_min == 0:
+        clashes.append(("recovery", "Enter the time to come back to setting: the air starts below it"))
+    if clashes:
+        raise Clash(*clashes)
+    return schedule

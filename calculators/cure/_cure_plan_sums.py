@@ -1,0 +1,209 @@
+"""The sums of cure-plan: the same part heated at the slow, the nominal and the fast end of its doubts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calculators.cure._cure_plan_inputs import AIRFLOW, EXPOSURE, Inputs
+from calculators.cure._schedule import DEFAULT_KJ_MOL, Schedule
+from calculators.kit.steps import Step, step
+from calculators.physics.bake import (
+    SAFE_CREDIT_UNDER_COOLEST_K,
+    AfterPull,
+    credit_pull_min,
+    earliest_pull_min,
+    sheet_pull_min,
+)
+from calculators.physics.biot import biot_number, core_lag_min
+from calculators.physics.cure import Kinetics
+from calculators.physics.curve import Curve
+from calculators.physics.dose import Dose
+from calculators.physics.heat import (
+    Part,
+    Surroundings,
+    heat_path_m,
+    radiation_W_m2K,
+    specific_heat_at_J_kgK,
+    temperature_curve,
+    weighed_heat_path_m,
+)
+from calculators.tables import table
+
+AIRFLOW_DOUBT = 0.25
+STILL_AIR_W_m2K = 6.0
+FLOW_DEGC = (300 - 32) / 1.8
+TOUCH_DEGC = (110 - 32) / 1.8
+NEVER_THERE = "never: the metal does not reach schedule temperature"
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What the sums came to. Times are minutes from the closed door, or after the pull where they say so."""
+
+    part: Part
+    thin: Part
+    path_step: Step
+    coefficient_W_m2K: float
+    whole_W_m2K: float
+    conductivity_W_mK: float
+    biot: float
+    core_lag_min: float
+    needed_share: float
+    curve: Curve
+    slow_curve: Curve
+    thin_curve: Curve
+    cooling: Curve
+    doses: tuple[Dose, Dose, Dose]
+    safe_min: float
+    no_credit_min: float
+    sheet_min: float | None
+    earliest_min: float
+    earliest_low_min: float
+    earliest_high_min: float
+    metal_at_pull_degC: float
+    metal_at_safe_degC: float
+    in_oven_min: float
+    after_pull_min: float
+    reach_flow_min: float | None
+    reach_schedule_min: float | None
+    hot_after_min: float
+    over_bake_min: float | None
+    touch_min: float | None
+    primer_total_percent: float | None
+
+
+def coefficient_W_m2K(asked: Inputs) -> float:
+    """The convection that the oven gives the part, nominal."""
+    return asked.oven_coefficient_W_m2K if asked.airflow == "measured" else AIRFLOW[asked.airflow]
+
+
+def part_of(metal: str, path_m: float, finish: str = "coated") -> Part:
+    """A section of a metal with a heat path, as the heat sums take it."""
+    row = table("metals")[metal]
+    return Part(
+        row["density_kg_m3"], row["specific_heat_J_kgK"], path_m, table("finishes")[finish]["emissivity"]
+    )
+
+
+def _path(asked: Inputs) -> tuple[float, Step]:
+    if asked.shape == "weighed":
+        density = table("metals")[asked.metal]["density_kg_m3"]
+        path = weighed_heat_path_m(asked.mass_kg, density, asked.area_m2)
+        working = step(
+            "Heat path", "L = m / (rho * A) * 1000", "mm", m=asked.mass_kg, rho=density, A=asked.area_m2
+        )
+        return path, working
+    path = heat_path_m(asked.shape, asked.thickness_m)
+    part = round(asked.thickness_m / path)
+    return path, step(
+        "Heat path: metal volume over heated area", "L = t / n", "mm", t=asked.thickness_m * 1000, n=part
+    )
+
+
+def _thin_path(asked: Inputs, path_m: float) -> float:
+    if asked.thinnest_m is None:
+        return path_m
+    shape = asked.shape if asked.shape in ("one-side", "heat-path") else "both-sides"
+    return min(path_m, heat_path_m(shape, asked.thinnest_m))
+
+
+def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
+    """All of the sums, or None where the metal never reaches the sheet's coolest point."""
+    path, path_step = _path(asked)
+    part, thin = part_of(asked.metal, path), part_of(asked.metal, _thin_path(asked, path))
+    coefficient = coefficient_W_m2K(asked)
+    share = asked.primer_share_percent / 100 if asked.bake == "primer-to-gel" else 1.0
+    needed = share * schedule.schedule_min
+
+    def heated(section: Part, factor: float) -> Curve:
+        around = Surroundings(
+            asked.oven_degC, factor * coefficient, EXPOSURE[asked.shading], asked.dip_dC, asked.recovery_min
+        )
+        return temperature_curve(section, around, asked.start_degC)
+
+    if asked.oven_degC <= schedule.coolest_degC:
+        return None
+    curve, slow = heated(part, 1.0), heated(part, 1 - AIRFLOW_DOUBT)
+    fast_thin = heated(thin, 1 + AIRFLOW_DOUBT)
+    best, low, high = schedule.all_kinetics
+    credit = schedule.coolest_degC - SAFE_CREDIT_UNDER_COOLEST_K
+
+    def pulled(along: Curve, kinetics: Kinetics) -> float | None:
+        return credit_pull_min(along, Dose(along, kinetics, credit), schedule.coolest_degC, needed)
+
+    no_credit = pulled(curve, best)
+    slow_pulls = [pulled(slow, kinetics) for kinetics in (best, low, high)]
+    if no_credit is None or None in slow_pulls:
+        return None
+    safe = max(no_credit, *(one for one in slow_pulls if one is not None))
+
+    shop = Surroundings(asked.shop_degC, STILL_AIR_W_m2K, EXPOSURE[asked.shading])
+    hottest = max(asked.oven_degC, asked.shop_degC + 1.0)
+    dose = Dose(curve, best)
+    after = AfterPull(part, shop, hottest, best)
+    earliest = min(earliest_pull_min(curve, dose, after, needed), no_credit)
+    fast = heated(part, 1 + AIRFLOW_DOUBT)
+    ends = [
+        earliest_pull_min(along, Dose(along, kinetics), AfterPull(part, shop, hottest, kinetics), needed)
+        for along in (fast, slow)
+        for kinetics in (low, high)
+    ]
+    metal_at_pull = curve.at(earliest)
+    metal_at_safe = curve.at(safe)
+    over = [Dose(fast_thin, kinetics).time_to(schedule.longest_min) for kinetics in (best, low, high)]
+    slow_shop = Surroundings(asked.shop_degC, (1 - AIRFLOW_DOUBT) * STILL_AIR_W_m2K, EXPOSURE[asked.shading])
+    touch = temperature_curve(part, slow_shop, metal_at_safe).first_at_or_below(TOUCH_DEGC)
+    conductivity = max(1.0, specific_heat_at_J_kgK(table("metals")[asked.metal]["conductivity_W_mK"], 150.0))
+    whole = coefficient + radiation_W_m2K(
+        part.emissivity * EXPOSURE[asked.shading], metal_at_safe, asked.oven_degC
+    )
+    biot = biot_number(whole, part.heat_path_m, conductivity)
+    diffusivity = conductivity / (
+        part.density_kg_m3 * specific_heat_at_J_kgK(part.specific_heat_J_kgK, 150.0)
+    )
+    return Plan(
+        part=part,
+        thin=thin,
+        path_step=path_step,
+        coefficient_W_m2K=coefficient,
+        whole_W_m2K=whole,
+        conductivity_W_mK=conductivity,
+        biot=biot,
+        core_lag_min=core_lag_min(biot, part.heat_path_m, diffusivity),
+        needed_share=share,
+        curve=curve,
+        slow_curve=slow,
+        thin_curve=curve if thin == part else heated(thin, 1.0),
+        cooling=after.cooling,
+        doses=(dose, Dose(slow, low), Dose(fast, high)),
+        safe_min=safe,
+        no_credit_min=no_credit,
+        sheet_min=sheet_pull_min(curve, schedule.schedule_degC, needed),
+        earliest_min=earliest,
+        earliest_low_min=min(earliest, *ends),
+        earliest_high_min=max(earliest, *ends),
+        metal_at_pull_degC=metal_at_pull,
+        metal_at_safe_degC=metal_at_safe,
+        in_oven_min=dose.at(earliest),
+        after_pull_min=after.cure_min(metal_at_pull),
+        reach_flow_min=curve.first_at_or_above(FLOW_DEGC),
+        reach_schedule_min=curve.first_at_or_above(schedule.schedule_degC),
+        hot_after_min=after.minutes_to(FLOW_DEGC, metal_at_pull) or 0.0,
+        over_bake_min=min((one for one in over if one is not None), default=None),
+        touch_min=touch,
+        primer_total_percent=_primer_total(asked, schedule, curve, safe),
+    )
+
+
+def _primer_total(asked: Inputs, schedule: Schedule, curve: Curve, safe_min: float) -> float | None:
+    if asked.bake != "topcoat-over-primer":
+        return None
+    own_degC = asked.primer_temperature_degC
+    temperature = schedule.schedule_degC if own_degC is None else own_degC
+    time = schedule.schedule_min if asked.primer_time_min is None else asked.primer_time_min
+    # of the primer only one point is known, so its cure speed is the usual one and not the topcoat's
+    activation = schedule.activation_kJ_mol if own_degC is None else DEFAULT_KJ_MOL
+    made = Dose(curve, Kinetics(temperature, activation, max(temperature, schedule.hottest_degC))).at(
+        safe_min
+    )
+    return asked.primer_had_percent + 100 * made / time
