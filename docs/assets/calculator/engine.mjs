@@ -1,0 +1,141 @@
+// @ts-check
+// The page's side of the engine: starts its worker once, and turns each request into a promise of the answer.
+
+/** @typedef {import("./engine-messages.mjs").ToWorker} ToWorker */
+/** @typedef {import("./engine-messages.mjs").FromWorker} FromWorker */
+/** @typedef {{resolve: (answer: object) => void, reject: (reason: Error) => void}} Asked */
+
+// Without a sign of life for this long, a start counts as failed. Downloading is a sign of life.
+const START_PATIENCE_MS = 90_000;
+// An answer takes milliseconds: after this long, something runs in circles.
+const ANSWER_PATIENCE_MS = 30_000;
+// A failed start is not tried again at every key press.
+const REST_AFTER_FAILURE_MS = 10_000;
+
+/** @type {Map<string, Engine>} */
+const engines = new Map();
+
+/** The page's one engine. @param {string} base address of the folder with the engine's files */
+export function engine(base) {
+  const address = new URL(base, document.baseURI).href;
+  const found = engines.get(address) ?? new Engine(address);
+  engines.set(address, found);
+  return found;
+}
+
+class Engine {
+  /** @type {Worker | null} */ #worker = null;
+  /** @type {Promise<void> | null} */ #started = null;
+  /** @type {{resolve: () => void, reject: (reason: Error) => void} | null} */ #starting = null;
+  /** @type {Map<number, Asked>} */ #asked = new Map();
+  #lastId = 0;
+  /** @type {number | null} */ #failedAt = null;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */ #patience;
+
+  /** @param {string} base */
+  constructor(base) {
+    this.base = base;
+  }
+
+  /** Starts the worker unless that has been done; resolves when it can answer. @returns {Promise<void>} */
+  start() {
+    const rested = this.#failedAt !== null && performance.now() - this.#failedAt > REST_AFTER_FAILURE_MS;
+    if (this.#started && !rested) return this.#started;
+    this.#failedAt = null;
+    this.#started = new Promise((resolve, reject) => {
+      this.#starting = { resolve, reject };
+    });
+    // Whoever asks hears of a failure; a start that nobody waits for must not be reported as unhandled.
+    this.#started.catch(() => {});
+    performance.mark("calc:engine-start");
+    say("starting");
+    try {
+      this.#worker = new Worker(new URL("./engine.worker.mjs", import.meta.url), { type: "module" });
+    } catch (reason) {
+      this.#fail(`This browser does not start the calculator's worker: ${reason}`);
+      return this.#started;
+    }
+    this.#worker.onmessage = (event) => this.#hear(event.data);
+    this.#worker.onerror = (event) => {
+      event.preventDefault();
+      this.#fail(`The calculator's worker stopped: ${event.message || "its script did not load"}.`);
+    };
+    this.#worker.onmessageerror = () => this.#fail("An answer of the calculator's worker could not be read.");
+    this.#wait(START_PATIENCE_MS, "The calculator did not start in time.");
+    this.#post({ type: "start", base: this.base, mode: wantedMode() });
+    return this.#started;
+  }
+
+  /** Starts if need be, and asks. @param {object} request @returns {Promise<object>} */
+  async ask(request) {
+    await this.start();
+    return new Promise((resolve, reject) => {
+      this.#lastId += 1;
+      this.#asked.set(this.#lastId, { resolve, reject });
+      this.#wait(ANSWER_PATIENCE_MS, "The calculator did not answer in time.");
+      this.#post({ id: this.#lastId, request: JSON.stringify(request) });
+    });
+  }
+
+  /** @param {FromWorker} message */
+  #hear(message) {
+    if ("id" in message) {
+      // An answer that nobody waits for any more is dropped.
+      const asked = this.#asked.get(message.id);
+      this.#asked.delete(message.id);
+      if (this.#asked.size === 0) clearTimeout(this.#patience);
+      if ("problem" in message) asked?.reject(new Error(message.problem));
+      else asked?.resolve(JSON.parse(message.response));
+    } else if (message.type === "ready") {
+      clearTimeout(this.#patience);
+      performance.mark("calc:engine-ready", { detail: { mode: message.mode, ms: message.ms } });
+      say("ready");
+      this.#starting?.resolve();
+    } else if (message.type === "progress") {
+      this.#wait(START_PATIENCE_MS, "The calculator did not start in time.");
+    } else {
+      this.#fail(message.message);
+    }
+  }
+
+  /** @param {ToWorker} message */
+  #post(message) {
+    this.#worker?.postMessage(message);
+  }
+
+  /** @param {number} ms @param {string} sentence what to say if nothing is heard for that long */
+  #wait(ms, sentence) {
+    clearTimeout(this.#patience);
+    this.#patience = setTimeout(() => this.#fail(sentence), ms);
+  }
+
+  /** @param {string} sentence */
+  #fail(sentence) {
+    clearTimeout(this.#patience);
+    this.#worker?.terminate();
+    this.#worker = null;
+    this.#failedAt = performance.now();
+    say("failed");
+    const reason = new Error(sentence);
+    this.#starting?.reject(reason);
+    // Once it had started, that promise is kept: what it says now must be the failure.
+    this.#started = Promise.reject(reason);
+    this.#started.catch(() => {});
+    for (const { reject } of this.#asked.values()) reject(reason);
+    this.#asked.clear();
+  }
+}
+
+/** @param {"starting" | "ready" | "failed"} state */
+function say(state) {
+  document.documentElement.dataset.engine = state;
+}
+
+/** The memory image, unless a test asks for the ordinary start. @returns {"image" | "ordinary"} */
+function wantedMode() {
+  try {
+    return localStorage.getItem("calc-engine") === "ordinary" ? "ordinary" : "image";
+  } catch {
+    return "image"; // storage is blocked
+  }
+}

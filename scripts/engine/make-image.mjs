@@ -1,0 +1,81 @@
+// @ts-check
+// node make-image.mjs ENGINE_FOLDER OUTPUT: writes the memory image of an interpreter that has every calculator
+// imported and run once. The same input gives the same bytes in any folder: clocks and chance stand still meanwhile.
+
+import nodeCrypto from "node:crypto";
+import { writeFileSync } from "node:fs";
+import { syncBuiltinESMExports } from "node:module";
+import { resolve } from "node:path";
+
+const [folder, output] = process.argv.slice(2).map((path) => resolve(path));
+
+// The runtime copies these into its memory: the program's name would be a path of this machine.
+process.argv[1] = "/engine";
+process.env.TZ = "UTC";
+stopClocksAndChance();
+
+const { startOrdinarily } = await import("./runtime.mjs");
+const python = await startOrdinarily(folder, { _makeSnapshot: true });
+python.runPython(`
+import gc, importlib, linecache, random, traceback
+from calculators.kit import browser, find
+
+find.warm()
+try:
+    raise RuntimeError("reported once, so that what a report of a defect imports is in the image too")
+except RuntimeError as error:
+    traceback.extract_tb(error.__traceback__)
+    traceback.format_exception(error)
+linecache.clearcache()
+importlib.invalidate_caches()
+gc.collect()
+gc.freeze()  # thousands of objects that never die: later collections need not look at them
+`);
+zeroFreeMemory(python._module);
+writeFileSync(output, python.makeMemorySnapshot());
+
+function stopClocksAndChance() {
+  const noon = Date.UTC(2020, 0, 1, 12);
+  Date.now = () => noon;
+  performance.now = () => 1000;
+  let state = 1;
+  /** @param {any} view */
+  const fill = (view) => {
+    const bytes = new Uint8Array(view.buffer, view.byteOffset, view.byteLength);
+    for (let i = 0; i < bytes.length; i += 1) {
+      state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+      bytes[i] = state >>> 24;
+    }
+    return view;
+  };
+  globalThis.crypto.getRandomValues = fill;
+  nodeCrypto.randomFillSync = fill;
+  Math.random = () => 0.5;
+  syncBuiltinESMExports();
+}
+
+/**
+ * Free blocks hold what was last in them, and zeros compress to nothing: takes every free block of the heap, largest
+ * first, fills it with zeros and gives all back. The heap may not grow meanwhile, or this would never end.
+ * @param {any} module
+ */
+function zeroFreeMemory(module) {
+  const grow = WebAssembly.Memory.prototype.grow;
+  WebAssembly.Memory.prototype.grow = () => {
+    throw new RangeError("The heap stays as it is while its free memory is zeroed.");
+  };
+  /** @type {{address: number, release: (address: number) => void}[]} */
+  const taken = [];
+  /** @param {number} size @param {(size: number) => number} allocate @param {(address: number) => void} release */
+  const takeAll = (size, allocate, release) => {
+    for (let address = allocate(size); address !== 0; address = allocate(size)) {
+      module.HEAPU8.fill(0, address, address + size);
+      taken.push({ address, release });
+    }
+  };
+  // Above 512 bytes Python asks the C heap; up to there it has pools of its own, one size every 16 bytes.
+  for (let size = 1 << 22; size > 512; size >>= 1) takeAll(size, module._PyMem_RawMalloc, module._PyMem_RawFree);
+  for (let size = 512; size >= 16; size -= 16) takeAll(size, module._PyMem_Malloc, module._PyMem_Free);
+  for (const { address, release } of taken) release(address);
+  WebAssembly.Memory.prototype.grow = grow;
+}

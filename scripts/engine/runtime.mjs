@@ -1,0 +1,67 @@
+// @ts-check
+// Starts the engine's Python in Node from a built engine folder, in the two ways the browser does. The worker in
+// docs/assets/calculator/engine.worker.mjs does the same with fetch; what differs there is only how bytes are read.
+
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { gunzipSync } from "node:zlib";
+
+// By itself Node would quote the failing line, and the interpreter's JavaScript is one line of a megabyte.
+process.on("uncaughtException", (error) => {
+  console.error(String(error?.message ?? error).slice(-4000));
+  process.exitCode = 1;
+});
+
+/** The environment Python sees. It is frozen into the image, so nothing of the building machine may be in it. */
+export const ENVIRONMENT = { HOME: "/home/pyodide", PYTHONHASHSEED: "0", LANG: "en_US.UTF-8" };
+
+/** @param {string} folder @param {object} options @returns {Promise<any>} */
+async function load(folder, options) {
+  const { loadPyodide } = await import(pathToFileURL(join(folder, "pyodide.mjs")).href);
+  return loadPyodide({ indexURL: folder, env: { ...ENVIRONMENT }, ...options });
+}
+
+/**
+ * The ordinary start: interpreter, standard library, then the one zip named by the bundle's lock.
+ * @param {string} folder @param {object} [options]
+ */
+export async function startOrdinarily(folder, options = {}) {
+  const lock = JSON.parse(await readFile(join(folder, "pyodide-lock.json"), "utf8"));
+  const python = await load(folder, options);
+  await installCalculators(python, lock, await readFile(join(folder, lock.packages.calculators.file_name)));
+  return python;
+}
+
+/**
+ * Unpacks calculators.zip where its lock entry says; the check against the entry's hash is the caller's.
+ * @param {any} python @param {any} lock @param {Uint8Array} archive
+ */
+async function installCalculators(python, lock, archive) {
+  const { sha256, install_dir: where } = lock.packages.calculators;
+  const { createHash } = await import("node:crypto");
+  if (createHash("sha256").update(archive).digest("hex") !== sha256) {
+    throw new Error("calculators.zip is not the file that pyodide-lock.json names.");
+  }
+  if (where !== "site") throw new Error(`The lock asks for an install folder that is not known here: ${where}`);
+  // A plain Uint8Array: the runtime takes Node's Buffer for something else.
+  python.unpackArchive(new Uint8Array(archive), "zip");
+}
+
+/** The start from the memory image, reading the very file that the browser is served. @param {string} folder */
+export async function startFromImage(folder) {
+  const image = new Uint8Array(gunzipSync(await readFile(join(folder, "image.bin.gz"))));
+  const { info } = JSON.parse(await readFile(join(folder, "pyodide-lock.json"), "utf8"));
+  const python = await load(folder, {
+    _loadSnapshot: image,
+    stdLibURL: "/dev/null", // everything is imported already, so the standard library is not read again
+    lockFileContents: { info, packages: {} },
+  });
+  python.pyimport("random").seed(); // the image froze the generator's state: without this every visitor draws alike
+  return python;
+}
+
+/** @param {string} folder @param {string} mode "image" or "ordinary" */
+export async function start(folder, mode) {
+  return mode === "image" ? startFromImage(folder) : startOrdinarily(folder);
+}
