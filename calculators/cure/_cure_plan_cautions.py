@@ -19,8 +19,11 @@ LUMP_BIOT = 0.1
 
 def cautions(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Caution, ...]:
     """Every caution that these inputs deserve."""
-    return tuple(
-        (*_oven(asked, schedule, made), *_window(made), *_metal(asked, made), *_powder(asked, schedule, made))
+    return (
+        *_oven(asked, schedule, made),
+        *_window(made),
+        *_metal(asked, made),
+        *_powder(asked, schedule, made),
     )
 
 
@@ -95,7 +98,7 @@ def _powder(asked: Inputs, schedule: Schedule, made: Plan) -> Iterator[Caution]:
             "second-temperature",
             "ea-default",
         )
-    if asked.longest_time_min is None and asked.thinnest_m is not None:
+    if schedule.longest_is_guess:
         yield Caution(
             "note",
             "Over-bake is counted from twice the schedule time. That is a guess until the sheet says more.",

@@ -272,5 +272,5 @@ CALCULATOR = Calculator(
             "",
         ),
     ),
-    default_cautions=(("caution", ""), ("note", "dip")),
+    default_cautions=(("caution", ""), ("note", "dip"), ("note", "longest-time")),
 )

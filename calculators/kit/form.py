@@ -6,7 +6,7 @@ from html import escape
 
 from calculators.kit import find
 from calculators.kit.calculator import Calculator
-from calculators.kit.fields import Asked, Choice, Quantity, Readings, Rows, Whole
+from calculators.kit.fields import Asked, Choice, Field, Quantity, Readings, Rows, Whole
 from calculators.kit.run import Outcome, run
 from calculators.kit.units import UNITS
 
@@ -22,7 +22,7 @@ def calculator_html(slug: str, base: str, engine: str, is_page: bool) -> str:
         raise ValueError(f"{slug}: the example is refused: {[one.message for one in outcome.errors]}")
     return (
         f'<calc-form slug="{slug}" data-version="{calculator.version}" data-base="{escape(base)}" data-engine="{escape(engine)}"'
-        f"{' data-page' if is_page else ''} data-search-exclude>"
+        f"{' data-page' if is_page else ''} data-address="~/{find.stage(slug)}/{slug}/" data-search-exclude>"
         f"{_form(slug, calculator)}"
         f'<section data-outcome data-state="example" aria-label="Answer">{outcome.html}</section></calc-form>'
     )
@@ -64,7 +64,7 @@ def _field(slug: str, one: Asked, shown: bool) -> str:
     when = ""
     if field.when:
         when = f' data-when-key="{field.when.key}" data-when-values="{" ".join(field.when.values)}"'
-    wide = " calc-wide" if isinstance(field, Rows | Readings) else ""
+    wide = " calc-wide" if isinstance(field, Rows | Readings) or _long_choice(field) else ""
     hint = f'<span class="calc-hint" id="{name}-hint">{escape(field.hint)}</span>' if field.hint else ""
     error = f'<span class="calc-error" id="{name}-error" data-error="{one.key}" hidden></span>'
     holder = f'class="calc-field{wide}" data-field="{one.key}"{when}{"" if shown else " hidden"}'
@@ -152,6 +152,10 @@ def _unit(key: str, label: str, units: tuple[str, ...]) -> str:
         f'<select class="calc-unit" name="{key}-unit" aria-label="Unit of {escape(label)}" '
         f'data-default="{escape(shown[0])}">{options}</select>'
     )
+
+
+def _long_choice(field: Field) -> bool:
+    return isinstance(field, Choice) and max(len(option.label) for option in field.options) > 20
 
 
 def _selected(yes: bool) -> str:
