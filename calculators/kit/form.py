@@ -22,7 +22,7 @@ def calculator_html(slug: str, base: str, engine: str, is_page: bool) -> str:
         raise ValueError(f"{slug}: the example is refused: {[one.message for one in outcome.errors]}")
     return (
         f'<calc-form slug="{slug}" data-version="{calculator.version}" data-base="{escape(base)}" data-engine="{escape(engine)}"'
-        f"{' data-page' if is_page else ''} data-address="~/{find.stage(slug)}/{slug}/" data-search-exclude>"
+        f'{" data-page" if is_page else ""} data-address="~/{find.stage(slug)}/{slug}/" data-search-exclude>'
         f"{_form(slug, calculator)}"
         f'<section data-outcome data-state="example" aria-label="Answer">{outcome.html}</section></calc-form>'
     )
