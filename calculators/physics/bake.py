@@ -10,21 +10,28 @@ from bisect import bisect_left
 from calculators.physics.cure import Kinetics
 from calculators.physics.curve import Curve, find_share
 from calculators.physics.dose import Dose
-from calculators.physics.heat import Part, Surroundings, temperature_curve
 
 # Minutes count as safe credit only while the metal is within this of the sheet's coolest point: our own
 # cautious choice, because nothing on the sheet vouches for the powder further down.
 SAFE_CREDIT_UNDER_COOLEST_K = 15.0
 
+# After the pull nothing is counted below this: a film near its glass temperature (50 to 70 C for powder;
+# from memory) stops reacting, and summed down to shop temperature the tail would have no end.
+COOLEST_COUNTED_AFTER_PULL_degC = 60.0
+
 
 class AfterPull:
-    """What a part gains and how long it stays hot after it leaves the oven, for any pull temperature."""
+    """What a part gains and how long it stays hot after it leaves the oven, for any pull temperature.
+
+    cooling: temperature_curve of the part in the shop, from the hottest that any pull can be; one curve
+    serves every powder and every oven.
+    """
 
     __slots__ = ("_dose", "cooling")
 
-    def __init__(self, part: Part, shop: Surroundings, hottest_degC: float, kinetics: Kinetics) -> None:
-        self.cooling: Curve = temperature_curve(part, shop, hottest_degC)
-        self._dose = Dose(self.cooling, kinetics)
+    def __init__(self, cooling: Curve, kinetics: Kinetics) -> None:
+        self.cooling = cooling
+        self._dose = Dose(cooling, kinetics, COOLEST_COUNTED_AFTER_PULL_degC)
 
     def _minute_at(self, temperature_degC: float) -> float:
         """Minute on the cooling clock, which starts at the hottest metal, at which it is this cool."""
@@ -32,7 +39,7 @@ class AfterPull:
         return self.cooling.end_min if minute is None else minute
 
     def cure_min(self, pull_degC: float) -> float:
-        """Equivalent minutes gained while the part cools from the pull temperature to the shop's."""
+        """Equivalent minutes gained while the part cools from the pull temperature to where none count."""
         return self._dose.at_end_min - self._dose.at(self._minute_at(pull_degC))
 
     def minutes_to(self, temperature_degC: float, pull_degC: float) -> float | None:
@@ -56,6 +63,7 @@ def sheet_pull_min(curve: Curve, schedule_degC: float, schedule_min: float) -> f
     Coatings World, Sept 2022).
     Departs from the source: nothing.
 
+    >>> from calculators.physics.heat import Part, Surroundings, temperature_curve
     >>> steel = Part(7850, (480.0,), 0.003, 0.0)
     >>> curve = temperature_curve(steel, Surroundings(200.0, 25.0), 20.0)
     >>> round(sheet_pull_min(curve, 190.0, 10.0), 1)
@@ -77,6 +85,7 @@ def credit_pull_min(curve: Curve, safe_dose: Dose, coolest_degC: float, schedule
     Source: our own rule on the Arrhenius relation.
     Departs from the source: nothing.
 
+    >>> from calculators.physics.heat import Part, Surroundings, temperature_curve
     >>> steel = Part(7850, (480.0,), 0.003, 0.0)
     >>> curve = temperature_curve(steel, Surroundings(200.0, 25.0), 20.0)
     >>> round(credit_pull_min(curve, Dose(curve, Kinetics(190, 80, 190), 175.0), 190.0, 10.0), 1)
@@ -101,10 +110,11 @@ def earliest_pull_min(curve: Curve, dose: Dose, after: AfterPull, schedule_min: 
     Source: our own sum on the Arrhenius relation.
     Departs from the source: nothing.
 
+    >>> from calculators.physics.heat import Part, Surroundings, temperature_curve
     >>> steel = Part(7850, (480.0,), 0.003, 0.0)
     >>> curve = temperature_curve(steel, Surroundings(200.0, 25.0), 20.0)
     >>> shop, powder = Surroundings(20.0, 6.0), Kinetics(190.0, 80.0, 190.0)
-    >>> after = AfterPull(steel, shop, 200.0, powder)
+    >>> after = AfterPull(temperature_curve(steel, shop, 200.0), powder)
     >>> round(earliest_pull_min(curve, Dose(curve, powder), after, 10.0), 1)
     20.6
     """

@@ -51,7 +51,7 @@ def find_share(difference: Callable[[float], float], low: float = 0.0, high: flo
     at_low, at_high = difference(low), difference(high)
     if at_low == 0.0 or at_high == 0.0 or (at_low > 0.0) == (at_high > 0.0):
         return low if abs(at_low) <= abs(at_high) else high
-    tolerance = 1e-9 * (high - low)
+    tolerance = 1e-8 * (high - low)
     side = 0
     middle = low
     for _ in range(60):
