@@ -140,11 +140,12 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     shop = Surroundings(asked.shop_degC, STILL_AIR_W_m2K, EXPOSURE[asked.shading])
     hottest = max(asked.oven_degC, asked.shop_degC + 1.0)
     dose = Dose(curve, best)
-    after = AfterPull(part, shop, hottest, best)
+    cooling = temperature_curve(part, shop, hottest)
+    after = AfterPull(cooling, best)
     earliest = min(earliest_pull_min(curve, dose, after, needed), no_credit)
     fast = heated(part, 1 + AIRFLOW_DOUBT)
     ends = [
-        earliest_pull_min(along, Dose(along, kinetics), AfterPull(part, shop, hottest, kinetics), needed)
+        earliest_pull_min(along, Dose(along, kinetics), AfterPull(cooling, kinetics), needed)
         for along in (fast, slow)
         for kinetics in (low, high)
     ]
@@ -174,7 +175,7 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
         curve=curve,
         slow_curve=slow,
         thin_curve=curve if thin == part else heated(thin, 1.0),
-        cooling=after.cooling,
+        cooling=cooling,
         doses=(dose, Dose(slow, low), Dose(fast, high)),
         safe_min=safe,
         no_credit_min=no_credit,

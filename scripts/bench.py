@@ -1,0 +1,256 @@
+"""Measure how soon the site answers, beside an ordinary start of the same runtime in the same run.
+
+    python3 scripts/bench.py                 native cost, first and repeat visits, recalculation
+    python3 scripts/bench.py --runs 5        more runs; medians are shown
+    python3 scripts/bench.py --native        only the native cost of each calculator
+
+Trust the ratios: seconds are those of the machine it ran on. The processor is slowed by stopping and continuing the
+browser's page processes, which slows workers as well.
+"""
+
+from __future__ import annotations
+
+import argparse
+import functools
+import os
+import signal
+import statistics
+import sys
+import tempfile
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from http.server import ThreadingHTTPServer
+from pathlib import Path
+from typing import Any
+
+import environment
+
+QUERY = "?thickness=1+in&v=1"
+SLUG, STAGE = "cure-plan", "cure"
+
+
+def native(runs: int = 30) -> list[tuple[str, float]]:
+    """Milliseconds of one native `run` of each calculator, best-case median, HTML not counted."""
+    from calculators import run, slugs
+
+    rows = []
+    for slug in slugs():
+        run(slug, {})
+        times = []
+        for _ in range(runs):
+            began = time.perf_counter()
+            run(slug, {})
+            times.append(1000 * (time.perf_counter() - began))
+        rows.append((slug, statistics.median(times)))
+    return rows
+
+
+@contextmanager
+def served(site: Path) -> Iterator[str]:
+    """The built site on a free port of this machine."""
+    from serve import handler
+
+    server = ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(handler(site), quiet=True))
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    try:
+        yield f"http://127.0.0.1:{server.server_port}"
+    finally:
+        server.shutdown()
+
+
+def page_processes(profile: str) -> list[int]:
+    """Process numbers of a browser's page processes, found by its profile's folder."""
+    browsers, parents = set(), {}
+    renderers = []
+    for entry in Path("/proc").iterdir():
+        if not entry.name.isdigit():
+            continue
+        try:
+            words = (entry / "cmdline").read_bytes().decode(errors="replace")
+            parents[int(entry.name)] = int((entry / "stat").read_text().rsplit(") ", 1)[1].split()[1])
+        except (OSError, IndexError):
+            continue
+        if profile in words and "--type=" not in words:
+            browsers.add(int(entry.name))
+        if "--type=renderer" in words:
+            renderers.append(int(entry.name))
+
+    def descends(process: int) -> bool:
+        while process in parents:
+            if process in browsers:
+                return True
+            process = parents[process]
+        return False
+
+    return [process for process in renderers if descends(process)]
+
+
+@contextmanager
+def slowed(profile: str, times: int) -> Iterator[None]:
+    """The browser's pages slowed so many times, by running one slice of time in so many."""
+    if times <= 1:
+        yield
+        return
+    stop = threading.Event()
+
+    def turn() -> None:
+        pages, looked = page_processes(profile), time.monotonic()
+        while not stop.is_set():
+            if time.monotonic() - looked > 0.25:
+                pages, looked = page_processes(profile), time.monotonic()
+            _signal(pages, signal.SIGSTOP)
+            time.sleep(0.008 * (times - 1))
+            _signal(pages, signal.SIGCONT)
+            time.sleep(0.008)
+
+    worker = threading.Thread(target=turn, daemon=True)
+    worker.start()
+    try:
+        yield
+    finally:
+        stop.set()
+        worker.join()
+        _signal(page_processes(profile), signal.SIGCONT)
+
+
+def _signal(processes: list[int], which: int) -> None:
+    for process in processes:
+        try:
+            os.kill(process, which)
+        except ProcessLookupError:
+            continue
+
+
+LIVE = "document.querySelector('[data-outcome]')?.dataset.state === 'live'"
+
+
+def visit(page: Any, address: str) -> float:
+    """Milliseconds from the start of navigation to the live answer."""
+    page.goto(f"{address}/{STAGE}/{SLUG}/{QUERY}", wait_until="commit")
+    page.wait_for_function(LIVE, timeout=180_000)
+    ms: float = page.evaluate("performance.getEntriesByName('calc:answer')[0].startTime")
+    return ms
+
+
+def recalculations(page: Any, count: int) -> list[float]:
+    """Milliseconds from key press to new text, so many times."""
+    field = page.locator("[name=oven]").first
+    for place in range(count):
+        field.fill(str(395 + place % 40))
+        page.wait_for_function(LIVE)
+    times: list[float] = page.evaluate(
+        "performance.getEntriesByName('calc:answer-time').map(entry => entry.duration)"
+    )
+    return times[-count:]
+
+
+def browsing(address: str, mode: str, slow: int, runs: int) -> dict[str, float]:
+    """Medians of first visit, repeat visit and recalculation, with bytes moved on the first visit."""
+    from environment_chromium import chromium
+    from playwright.sync_api import sync_playwright
+
+    first, repeat, again, moved = [], [], [], []
+    with sync_playwright() as playwright:
+        for _ in range(runs):
+            with tempfile.TemporaryDirectory() as profile:
+                browser = playwright.chromium.launch_persistent_context(
+                    profile,
+                    executable_path=str(chromium()),
+                    args=["--no-sandbox", "--disable-background-networking"],
+                )
+                if mode == "ordinary":
+                    browser.add_init_script("try { localStorage['calc-engine'] = 'ordinary' } catch {}")
+                page = browser.new_page()
+                sizes: list[float] = []
+                devtools = browser.new_cdp_session(page)
+                devtools.send("Network.enable")
+                devtools.on(
+                    "Network.loadingFinished",
+                    lambda event, sizes=sizes: sizes.append(event["encodedDataLength"]),
+                )
+                with slowed(profile, slow):
+                    first.append(visit(page, address))
+                    again += recalculations(page, 12)
+                    page.close()
+                    page = browser.new_page()
+                    repeat.append(visit(page, address))
+                moved.append(engine_bytes(page) or sum(sizes))
+                browser.close()
+    return {
+        "first": statistics.median(first),
+        "repeat": statistics.median(repeat),
+        "again": statistics.median(again),
+        "again_most": max(again),
+        "bytes": statistics.median(moved),
+    }
+
+
+def engine_bytes(page: Any) -> float:
+    """Bytes of the engine's files as they travel, from the manifest that lies beside them."""
+    count: float = page.evaluate(
+        """async () => {
+          const base = new URL(document.querySelector("calc-form").dataset.engine, location.href);
+          const names = ["pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "image.bin"];
+          let total = 0;
+          for (const name of names) {
+            const answer = await fetch(new URL(name + ".gz", base), { method: "HEAD" });
+            if (answer.ok) total += Number(answer.headers.get("content-length") ?? 0);
+          }
+          return total;
+        }"""
+    )
+    return count
+
+
+def table(results: dict[tuple[str, int], dict[str, float]]) -> Iterator[str]:
+    yield "| visit | processor | our start | ordinary start | ratio |"
+    yield "|---|---|---|---|---|"
+    for slow in sorted({key[1] for key in results}):
+        ours, plain = results["image", slow], results["ordinary", slow]
+        speed = "normal" if slow == 1 else f"slowed {slow} times"
+        for name, words in (
+            ("first", "first visit to a live answer"),
+            ("repeat", "repeat visit to a live answer"),
+        ):
+            yield f"| {words} | {speed} | {ours[name]:,.0f} ms | {plain[name]:,.0f} ms | {plain[name] / ours[name]:.1f} |"
+        yield (
+            f"| next answer, key press to new text | {speed} | {ours['again']:.0f} ms, at most {ours['again_most']:.0f} "
+            f"| {plain['again']:.0f} ms | |"
+        )
+    yield f"| engine files, gzip | | {results['image', 1]['bytes'] / 1e6:.1f} MB | | |"
+
+
+def show(lines: Iterator[str], out: Callable[[str], object] = print) -> None:
+    for line in lines:
+        out(line)
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description="Measure how soon the site answers.")
+    parser.add_argument("--runs", type=int, default=3)
+    parser.add_argument("--native", action="store_true", help="only the native cost of each calculator")
+    words = parser.parse_args()
+    environment.ensure("checks")
+    sys.path.insert(0, str(environment.ROOT))
+    print("| calculator | native run |\n|---|---|")
+    show(f"| {slug} | {ms:.1f} ms |" for slug, ms in native())
+    if words.native:
+        return 0
+    site = environment.ROOT / "site"
+    if not site.is_dir():
+        print("Build the site first: python3 scripts/serve.py --build", file=sys.stderr)
+        return 2
+    results = {}
+    with served(site) as address:
+        for slow in (1, 4):
+            for mode in ("image", "ordinary"):
+                results[mode, slow] = browsing(address, mode, slow, words.runs)
+    print()
+    show(table(results))
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
