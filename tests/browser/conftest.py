@@ -1,0 +1,126 @@
+"""The built site, served, and a browser to look at it with."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, sync_playwright
+
+from tests.browser.calculator_page import CalculatorOnPage
+from tests.browser.serving import Served, Server
+
+ROOT = Path(__file__).resolve().parents[2]
+SITE = ROOT / "site"
+sys.path.insert(0, str(ROOT / "scripts"))
+
+import environment  # noqa: E402
+
+
+@pytest.fixture(scope="session")
+def site_folder() -> Path:
+    if not (SITE / "index.html").is_file():
+        pytest.fail(
+            "The site is not built: run python3 scripts/check.py --only browser, which builds it.", False
+        )
+    return SITE
+
+
+@pytest.fixture(scope="session")
+def server(site_folder: Path) -> Iterator[Server]:
+    server = Server(site_folder)
+    yield server
+    server.shutdown()
+
+
+@pytest.fixture
+def served(server: Server) -> Iterator[Served]:
+    server.served.troubles.clear()
+    server.served.asked.clear()
+    yield server.served
+    server.served.troubles.clear()
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    with sync_playwright() as playwright:
+        # Without its sandbox Chromium also starts as root, as continuous integration often is.
+        browser = playwright.chromium.launch(executable_path=environment.chromium(), args=["--no-sandbox"])
+        yield browser
+        browser.close()
+
+
+@dataclass
+class Visit:
+    """A page in a fresh browser profile, with what went on there."""
+
+    context: BrowserContext
+    page: Page
+    served: Served
+    errors: list[str] = field(default_factory=list)
+    warnings: list[str] = field(default_factory=list)
+    requests: list[str] = field(default_factory=list)
+
+    def goes(self, path: str, **words: Any) -> None:
+        self.page.goto(f"{self.served.address}/{path}", **words)
+
+    def calculator(self, slug: str, place: int = 0) -> CalculatorOnPage:
+        return CalculatorOnPage(self.page, slug, place)
+
+    def _console(self, message: ConsoleMessage) -> None:
+        if message.type == "error":
+            self.errors.append(message.text)
+        if message.type == "warning":
+            self.warnings.append(message.text)
+
+    def _request(self, request: Request) -> None:
+        self.requests.append(request.url)
+
+    def watch(self) -> None:
+        self.context.on("console", self._console)
+        self.context.on("request", self._request)
+        self.page.on("pageerror", lambda error: self.errors.append(str(error)))
+
+    def leaving(self) -> list[str]:
+        """Requests to another host."""
+        inside = (f"{self.served.address}/", "data:", "blob:")
+        return [url for url in self.requests if not url.startswith(inside)]
+
+
+@pytest.fixture
+def visit(chromium: Browser, served: Served) -> Iterator[Callable[..., Visit]]:
+    """Opens a fresh profile, by default at a desk's size; keywords as for a Playwright context."""
+    contexts = []
+
+    def opened(width: int = 1280, height: int = 900, **words: Any) -> Visit:
+        context = chromium.new_context(viewport={"width": width, "height": height}, **words)
+        context.set_default_timeout(15_000)
+        contexts.append(context)
+        visited = Visit(context, context.new_page(), served)
+        visited.watch()
+        return visited
+
+    yield opened
+    for context in contexts:
+        context.close()
+
+
+def on_command_line(slug: str, **texts: str) -> dict[str, Any]:
+    """The answer of the command line as JSON; the browser has to say the same."""
+    words = [word for key, text in texts.items() for word in (f"--{key.replace('_', '-')}", text)]
+    command = [sys.executable, "-m", "calculators", slug, *words, "--json"]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=60)
+    assert done.stdout, done.stderr
+    answer: dict[str, Any] = json.loads(done.stdout)
+    return answer
+
+
+@pytest.fixture(scope="session")
+def command_line() -> Callable[..., dict[str, Any]]:
+    return on_command_line

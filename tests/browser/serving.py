@@ -1,0 +1,99 @@
+"""Serve the built site to a browser on this machine, and let a test damage, delay or hide single files of it."""
+
+from __future__ import annotations
+
+import threading
+import time
+from dataclasses import dataclass, field
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit
+
+# Also served below this, as a site is that has no host of its own.
+FOLDER = "/a/folder/"
+
+
+@dataclass
+class Trouble:
+    """What goes wrong with a file."""
+
+    missing: bool = False
+    cut_to_bytes: int | None = None
+    delay_s: float = 0.0
+
+
+@dataclass
+class Served:
+    """The site as a browser meets it. `troubles` is by the end of a file's address."""
+
+    root: Path
+    address: str = ""
+    troubles: dict[str, Trouble] = field(default_factory=dict)
+    asked: list[str] = field(default_factory=list)
+
+    def trouble(self, path: str) -> Trouble:
+        return next((one for end, one in self.troubles.items() if path.endswith(end)), Trouble())
+
+
+class Handler(SimpleHTTPRequestHandler):
+    protocol_version = "HTTP/1.1"
+    extensions_map = {  # noqa: RUF012
+        **SimpleHTTPRequestHandler.extensions_map,
+        ".css": "text/css",
+        ".gz": "application/gzip",
+        ".html": "text/html; charset=utf-8",
+        ".js": "text/javascript",
+        ".json": "application/json",
+        ".mjs": "text/javascript",
+        ".svg": "image/svg+xml",
+        ".wasm": "application/wasm",
+        ".woff2": "font/woff2",
+    }
+
+    def __init__(self, *words: Any, served: Served) -> None:
+        self.served = served
+        super().__init__(*words, directory=str(served.root))
+
+    def translate_path(self, path: str) -> str:
+        return super().translate_path("/" + path.removeprefix(FOLDER) if path.startswith(FOLDER) else path)
+
+    def do_GET(self) -> None:
+        path = urlsplit(self.path).path
+        self.served.asked.append(path)
+        trouble = self.served.trouble(path)
+        time.sleep(trouble.delay_s)
+        if trouble.missing:
+            self.send_error(404)
+        elif trouble.cut_to_bytes is not None:
+            self._send(200, Path(self.translate_path(path)).read_bytes()[: trouble.cut_to_bytes])
+        elif not Path(self.translate_path(path)).exists():
+            self._send(404, (self.served.root / "404.html").read_bytes(), "text/html; charset=utf-8")
+        else:
+            super().do_GET()
+
+    def _send(self, status: int, body: bytes, kind: str = "") -> None:
+        self.send_response(status)
+        self.send_header("Content-Type", kind or self.guess_type(self.path))
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        self.wfile.write(body)
+
+    def log_message(self, *words: Any) -> None:
+        pass
+
+
+class Server(ThreadingHTTPServer):
+    daemon_threads = True
+
+    def __init__(self, root: Path) -> None:
+        self.served = Served(root)
+        super().__init__(("127.0.0.1", 0), Handler)
+        self.served.address = f"http://127.0.0.1:{self.server_port}"
+        threading.Thread(target=self.serve_forever, daemon=True).start()
+
+    def finish_request(self, request: Any, client_address: Any) -> None:
+        Handler(request, client_address, self, served=self.served)
+
+    def handle_error(self, request: Any, client_address: Any) -> None:
+        pass  # a browser that leaves a page breaks its connections off
