@@ -26,8 +26,6 @@ SHAPES = {
     "heat-path": "Heat path, worked out already",
     "weighed": "Odd shape: by weight and area",
 }
-AIRFLOW = {"gentle": 10.0, "fan": 20.0, "strong": 25.0}
-EXPOSURE = {"open": 1.0, "racked": 0.5, "packed": 0.25}
 _BY_THICKNESS = tuple(shape for shape in SHAPES if shape != "weighed")
 
 
@@ -129,9 +127,11 @@ class Inputs:
             label="Airflow on the part",
             hint="What moves the air past the metal",
             options=(
-                Option("gentle", "Gentle: no fan, or far from it"),
-                Option("fan", "Fan: an ordinary circulating oven"),
-                Option("strong", "Strong: air jets on the part"),
+                *(
+                    Option(slug, row["name"])
+                    for slug, row in table("airflow").items()
+                    if row["place"] == "oven"
+                ),
                 Option("measured", "Measured, from a logged bake"),
             ),
             default="fan",
@@ -152,11 +152,7 @@ class Inputs:
         Choice(
             label="How the parts hang",
             hint="How much of the oven's walls the part sees",
-            options=(
-                Option("open", "Open: it sees the walls all round"),
-                Option("racked", "Racked among others"),
-                Option("packed", "Packed close"),
-            ),
+            options=tuple(Option(slug, row["name"]) for slug, row in table("shading").items()),
             default="open",
         )
     )

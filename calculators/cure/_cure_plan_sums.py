@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calculators.cure._cure_plan_inputs import AIRFLOW, EXPOSURE, Inputs
+from calculators.cure._cure_plan_inputs import Inputs
 from calculators.cure._schedule import DEFAULT_KJ_MOL, Schedule
 from calculators.kit.steps import Step, step
 from calculators.physics.bake import (
@@ -30,7 +30,6 @@ from calculators.physics.heat import (
 from calculators.tables import table
 
 AIRFLOW_DOUBT = 0.25
-STILL_AIR_W_m2K = 6.0
 FLOW_DEGC = (300 - 32) / 1.8
 TOUCH_DEGC = (110 - 32) / 1.8
 NEVER_THERE = "never: the metal does not reach schedule temperature"
@@ -74,7 +73,9 @@ class Plan:
 
 def coefficient_W_m2K(asked: Inputs) -> float:
     """The convection that the oven gives the part, nominal."""
-    return asked.oven_coefficient_W_m2K if asked.airflow == "measured" else AIRFLOW[asked.airflow]
+    if asked.airflow == "measured":
+        return asked.oven_coefficient_W_m2K
+    return float(table("airflow")[asked.airflow]["convection_W_m2K"])
 
 
 def part_of(metal: str, path_m: float, finish: str = "coated") -> Part:
@@ -115,9 +116,12 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     share = asked.primer_share_percent / 100 if asked.bake == "primer-to-gel" else 1.0
     needed = share * schedule.schedule_min
 
+    exposure: float = table("shading")[asked.shading]["exposure"]
+    still_W_m2K: float = table("airflow")["still"]["convection_W_m2K"]
+
     def heated(section: Part, factor: float) -> Curve:
         around = Surroundings(
-            asked.oven_degC, factor * coefficient, EXPOSURE[asked.shading], asked.dip_dC, asked.recovery_min
+            asked.oven_degC, factor * coefficient, exposure, asked.dip_dC, asked.recovery_min
         )
         return temperature_curve(section, around, asked.start_degC)
 
@@ -137,7 +141,7 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
         return None
     safe = max(no_credit, *(one for one in slow_pulls if one is not None))
 
-    shop = Surroundings(asked.shop_degC, STILL_AIR_W_m2K, EXPOSURE[asked.shading])
+    shop = Surroundings(asked.shop_degC, still_W_m2K, exposure)
     hottest = max(asked.oven_degC, asked.shop_degC + 1.0)
     dose = Dose(curve, best)
     cooling = temperature_curve(part, shop, hottest)
@@ -152,12 +156,10 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     metal_at_pull = curve.at(earliest)
     metal_at_safe = curve.at(safe)
     over = [Dose(fast_thin, kinetics).time_to(schedule.longest_min) for kinetics in (best, low, high)]
-    slow_shop = Surroundings(asked.shop_degC, (1 - AIRFLOW_DOUBT) * STILL_AIR_W_m2K, EXPOSURE[asked.shading])
+    slow_shop = Surroundings(asked.shop_degC, (1 - AIRFLOW_DOUBT) * still_W_m2K, exposure)
     touch = temperature_curve(part, slow_shop, metal_at_safe).first_at_or_below(TOUCH_DEGC)
     conductivity = max(1.0, specific_heat_at_J_kgK(table("metals")[asked.metal]["conductivity_W_mK"], 150.0))
-    whole = coefficient + radiation_W_m2K(
-        part.emissivity * EXPOSURE[asked.shading], metal_at_safe, asked.oven_degC
-    )
+    whole = coefficient + radiation_W_m2K(part.emissivity * exposure, metal_at_safe, asked.oven_degC)
     biot = biot_number(whole, part.heat_path_m, conductivity)
     diffusivity = conductivity / (
         part.density_kg_m3 * specific_heat_at_J_kgK(part.specific_heat_J_kgK, 150.0)
