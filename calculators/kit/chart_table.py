@@ -46,7 +46,8 @@ def _at(one: Series, x: float) -> str:
         return ""
     if not one.upper:
         return shop_number(value)
-    return f"{shop_number(value)} to {shop_number(_between(one.xs, one.upper, x) or value)}"
+    upper = _between(one.xs, one.upper, x)
+    return f"{shop_number(value)} to {shop_number(value if upper is None else upper)}"
 
 
 def _between(xs: tuple[float, ...], ys: tuple[float, ...], x: float) -> float | None:

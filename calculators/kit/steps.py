@@ -5,12 +5,14 @@ from __future__ import annotations
 import ast
 import math
 import operator
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
 from calculators.kit.numbers import shop_number
 
 _DIGITS = 5
+_GROUPING = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")  # the comma of 1,230, not the one of min(1, 2)
 _OPERATORS: dict[type[ast.operator], Callable[[float, float], float]] = {
     ast.Add: operator.add,
     ast.Sub: operator.sub,
@@ -56,7 +58,7 @@ def step(words: str, formula: str, unit: str = "", /, **values: float) -> Step:
     # what is printed must give what is printed: the printed, rounded numbers are the ones that are worked with
     shown = {key: _printed(value) for key, value in values.items()}
     numbers = ast.unparse(_Put(shown).visit(ast.parse(expression, mode="eval")))
-    result = _value(tree.body, values)
+    result = _value(tree.body, shown)
     return Step(words, name, _spaced(expression), _spaced(numbers), shop_number(result, 4), unit)
 
 
@@ -76,7 +78,10 @@ class _Put(ast.NodeTransformer):
         if node.id not in self.values:
             return node
         value = self.values[node.id]
-        return ast.Constant(int(value) if value == int(value) and abs(value) < 1e15 else value)
+        size = abs(value)
+        number = ast.Constant(int(size) if size == int(size) and size < 1e15 else size)
+        # a minus sign of its own gets its brackets where a power needs them: (-5)^2
+        return ast.UnaryOp(ast.USub(), number) if value < 0 else number
 
 
 def evaluate(expression: str) -> float:
@@ -84,12 +89,17 @@ def evaluate(expression: str) -> float:
 
     Raises ValueError for anything else; nothing is ever run as code.
     """
-    return _value(ast.parse(expression.replace("^", "**").replace(",", ""), mode="eval").body, {})
+    plain = _GROUPING.sub("", expression.replace("^", "**"))
+    try:
+        tree = ast.parse(plain, mode="eval")
+    except SyntaxError:
+        raise ValueError(f"{expression!r} is not a line of working") from None
+    return _value(tree.body, {})
 
 
 def _value(node: ast.expr, values: dict[str, float]) -> float:
     match node:
-        case ast.Constant(value=int() | float() as number):
+        case ast.Constant(value=int() | float() as number) if not isinstance(number, bool):
             return float(number)
         case ast.Name(id=name) if name in values:
             return float(values[name])

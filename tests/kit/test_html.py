@@ -1,0 +1,50 @@
+"""An outcome as HTML: strict, and whatever text is in it comes out escaped."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from calculators import run
+from calculators.kit.chart import Axis, Chart, Mark, Series
+from calculators.kit.form import calculator_html
+from calculators.kit.result import Carry, Caution, Table
+from calculators.kit.steps import Step
+
+BAD = "<img src=x onerror=alert(1)>\"'&"
+
+
+def test_every_text_of_an_outcome_is_escaped() -> None:
+    outcome = run("powder-needed", {})
+    answers = {
+        key: replace(one, text=BAD, label=BAD, meaning=BAD, lines=(BAD, BAD))
+        for key, one in dict(outcome.answers).items()
+    }
+    chart = Chart(
+        BAD,
+        BAD,
+        Axis(BAD),
+        Axis(BAD),
+        (Series(BAD, (0, 1), (0, 1)), Series(BAD, (0, 1), (1, 0))),
+        (Mark(BAD, 0.5),),
+    )
+    bad = replace(
+        outcome,
+        answers=answers,
+        cautions=(Caution("stop", BAD), Caution("note", BAD)),
+        notes=(BAD,),
+        steps=(Step(BAD, BAD, BAD, BAD, BAD, BAD),),
+        tables=(Table(BAD, (BAD, BAD), ((BAD, BAD),)),),
+        charts=(chart,),
+        carries=(Carry("powder-needed", BAD, {"film": BAD}),),
+    )
+    assert "<img" not in bad.html
+    assert bad.html.count("&lt;img") > 20
+
+
+@pytest.mark.parametrize(
+    "words", ["style=", "<style", "<script", "javascript:", " onclick", " onload", "http:", "https:"]
+)
+def test_a_form_is_strict(words: str) -> None:
+    assert words not in calculator_html("powder-needed", "../../", "../../assets/engine/0/", is_page=True)
