@@ -1,4 +1,6 @@
 """Every test run records what it asks of the calculators, for the replay in the shipped engine."""
 
-# before any test module is imported, so that what they import is what is recorded
-pytest_plugins = ["tests.recorder"]
+from pathlib import Path
+
+# loaded before any test module is imported, so that what they import is what is recorded
+pytest_plugins = ["tests.recorder"] if Path(__file__).with_name("recorder.py").is_file() else []

@@ -18,7 +18,7 @@ def run_json(request: str) -> str:
             "slug": outcome.slug,
             "version": outcome.version,
             "headline": outcome.headline,
-            "html": outcome.html if outcome.ok else "",
+            "html": outcome.html,
             "stop": any(one.level == "stop" for one in outcome.cautions),
             "errors": [{"key": one.key, "message": one.message} for one in outcome.errors],
             "query": outcome.query,

@@ -51,10 +51,10 @@ class Outcome:
 
     @cached_property
     def html(self) -> str:
-        """What stands in the page's outcome region."""
+        """What stands in the page's outcome region; empty where the values were refused."""
         from calculators.kit.html import outcome_html
 
-        return outcome_html(self)
+        return outcome_html(self) if self.ok else ""
 
     @cached_property
     def text(self) -> str:

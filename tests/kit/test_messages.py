@@ -121,9 +121,7 @@ def test_all_errors_come_at_once_in_the_form_s_order() -> None:
 
 
 def test_an_unknown_unit_beside_the_field_is_refused() -> None:
-    assert refusals(**{"part_mass": "5", "part_mass_unit": "stone"}) == [
-        ("part-mass", "Part mass must be in lb or kg")
-    ]
+    assert refusals(part_mass="5", part_mass_unit="stone") == [("part-mass", "Part mass must be in lb or kg")]
 
 
 def test_a_unit_in_the_text_wins_over_the_one_beside_it() -> None:
