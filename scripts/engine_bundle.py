@@ -6,7 +6,6 @@ byte code, and a pyodide-lock file says throughout which packages there are, wit
 
 from __future__ import annotations
 
-import hashlib
 import io
 import json
 import os
@@ -17,6 +16,7 @@ from email.parser import Parser
 from pathlib import Path
 from typing import Any
 
+from engine_files import EngineError, sha256
 from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 from pyodide_lock import PackageSpec, PyodideLockSpec
@@ -28,14 +28,6 @@ ZIP_DATE = (1980, 1, 1, 0, 0, 0)
 SOURCE_DATE_EPOCH = "315532800"
 # A wheel's own tests are never imported; its RECORD no longer fits once the sources are compiled.
 LEFT_OUT = ("/testsuite/", ".dist-info/RECORD", ".dist-info/entry_points.txt")
-
-
-class EngineError(Exception):
-    """The engine cannot be built; the message says why."""
-
-
-def sha256(data: bytes) -> str:
-    return hashlib.sha256(data).hexdigest()
 
 
 def source_files(calculators: Path) -> list[Path]:

@@ -48,20 +48,73 @@ async function installCalculators(python, lock, archive) {
   python.unpackArchive(new Uint8Array(archive), "zip");
 }
 
-/** The start from the memory image, reading the very file that the browser is served. @param {string} folder */
+/** The start from the memory image, reading the very files that the browser is served. @param {string} folder */
 export async function startFromImage(folder) {
+  return (await restore(folder)).python;
+}
+
+/**
+ * Starts from the image, and gives beside the interpreter the image as it was before it was made smaller.
+ * @param {string} folder
+ */
+export async function restore(folder) {
   const image = new Uint8Array(gunzipSync(await readFile(join(folder, "image.bin.gz"))));
-  const { info } = JSON.parse(await readFile(join(folder, "pyodide-lock.json"), "utf8"));
-  const python = await load(folder, {
-    _loadSnapshot: image,
-    stdLibURL: "/dev/null", // everything is imported already, so the standard library is not read again
-    lockFileContents: { info, packages: {} },
-  });
+  const manifest = JSON.parse(await readFile(join(folder, "manifest.json"), "utf8"));
+  const notToBeRead = join(folder, "manifest.json"); // all is imported already, but the runtime insists on some file
+  const python = await withFirstMemory(
+    (memory) => layOver(image, memory, manifest.image_static_bytes),
+    () =>
+      load(folder, {
+        _loadSnapshot: image,
+        stdLibURL: notToBeRead,
+        lockFileContents: { info: manifest.runtime, packages: {} },
+      }),
+  );
   python.pyimport("random").seed(); // the image froze the generator's state: without this every visitor draws alike
-  return python;
+  return { python, image };
+}
+
+/**
+ * What the interpreter's WebAssembly puts into memory by itself is not sent a second time: over that part the image
+ * holds only what differs (exclusive or, so that the same step takes it away and puts it back).
+ * @param {Uint8Array} image @param {Uint8Array} memory as it is right after instantiation @param {number} length
+ */
+export function layOver(image, memory, length) {
+  const start = new Uint32Array(image.buffer, image.byteOffset, 2)[1]; // the image's own header says where memory starts
+  for (let i = 0; i < length; i += 1) image[start + i] ^= memory[i];
+}
+
+/**
+ * Runs `start`, and hands on the memory as the WebAssembly left it before anything ran.
+ * @template T
+ * @param {(memory: Uint8Array) => void} look @param {() => Promise<T>} start
+ */
+export async function withFirstMemory(look, start) {
+  const instantiate = WebAssembly.instantiate;
+  WebAssembly.instantiate = /** @type {any} */ (
+    async (/** @type {any} */ binary, /** @type {any} */ imports) => {
+      const made = /** @type {any} */ (await instantiate(binary, imports));
+      const memory = imports?.env?.memory;
+      if (memory) look(new Uint8Array(memory.buffer));
+      return made;
+    }
+  );
+  try {
+    return await start();
+  } finally {
+    WebAssembly.instantiate = instantiate;
+  }
 }
 
 /** @param {string} folder @param {string} mode "image" or "ordinary" */
 export async function start(folder, mode) {
   return mode === "image" ? startFromImage(folder) : startOrdinarily(folder);
+}
+
+/** The lines of standard input. Read as a stream: a pipe may have nothing to give yet. */
+export async function inputLines() {
+  process.stdin.setEncoding("utf8");
+  let text = "";
+  for await (const part of process.stdin) text += part;
+  return text.split("\n").filter(Boolean);
 }

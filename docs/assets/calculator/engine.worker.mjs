@@ -9,6 +9,7 @@
  * @property {boolean} image
  * @property {number} image_bytes
  * @property {string} image_sha256
+ * @property {number} image_static_bytes over how many bytes the image holds only differences
  * @property {boolean} brotli whether the files lie there in brotli too, for servers that use such copies
  * @property {object} runtime the platform that the lock of packages is for
  */
@@ -92,14 +93,18 @@ class Runtime {
    * Boots an interpreter. The runtime would fetch and compile its WebAssembly only once the image has arrived, and
    * waits for ever where compiling fails; so it gets the module compiled meanwhile, and a failure ends the wait.
    * @param {object} options @param {Promise<ArrayBuffer>} standardLibrary
+   * @param {(memory: Uint8Array) => Promise<void>} [prepare] is given the memory before anything has run in it
    * @returns {Promise<Python>}
    */
-  async boot(options, standardLibrary) {
+  async boot(options, standardLibrary, prepare) {
     const [loadPyodide, module] = await Promise.all([this.loader, this.module]);
     const failed = new Promise((_, reject) => {
       WebAssembly.instantiateStreaming = async (_response, imports) => {
         try {
-          return { module, instance: await WebAssembly.instantiate(module, imports) };
+          const instance = await WebAssembly.instantiate(module, imports);
+          const { memory } = /** @type {{memory: WebAssembly.Memory}} */ (imports?.env);
+          await prepare?.(new Uint8Array(memory.buffer));
+          return { module, instance };
         } catch (reason) {
           reject(reason);
           throw reason;
@@ -131,10 +136,22 @@ async function startFromImage(base, runtime) {
   const restored = await runtime.boot(
     { _loadSnapshot: image, lockFileContents: { info: manifest.runtime, packages: {} } },
     Promise.resolve(new ArrayBuffer(0)), // everything is imported already
+    async (memory) => layOver(await image, memory, manifest.image_static_bytes),
   );
   await checked;
   restored.pyimport("random").seed(); // the image holds the generator's state: without this every visitor draws alike
   return restored;
+}
+
+/**
+ * What the interpreter's WebAssembly puts into memory by itself is not sent a second time: over that part the image
+ * holds only what differs from it (exclusive or).
+ * @param {Uint8Array<ArrayBuffer>} image @param {Uint8Array} memory as it is right after instantiation
+ * @param {number} length
+ */
+function layOver(image, memory, length) {
+  const start = new Uint32Array(image.buffer, 0, 2)[1]; // the image's own header says where memory starts
+  for (let i = 0; i < length; i += 1) image[start + i] ^= memory[i];
 }
 
 /** @param {string} base @param {Runtime} runtime */
