@@ -1,0 +1,75 @@
+"""Build the site into site/: the pages, and the engine that answers in the browser.
+
+    python3 scripts/build.py               the whole site
+    python3 scripts/build.py --no-engine   pages only, for a quick look; the forms then answer with the example
+    python3 scripts/build.py --publish     with brotli copies as well, for a host that serves them
+
+SITE_URL gives the address that it will be published under, REPORT_URL where readers report a wrong number.
+"""
+
+from __future__ import annotations
+
+import argparse
+import gzip
+import os
+import shutil
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import environment
+from environment import ROOT
+
+SITE = ROOT / "site"
+COMPRESSED = (".html", ".css", ".js", ".mjs", ".json", ".svg", ".xml")
+
+
+def build(site: Path = SITE, *, engine: bool = True, publish: bool = False) -> None:
+    """Build the site into a folder, replacing what is there."""
+    began = time.monotonic()
+    folder = "none"
+    made = ROOT / ".cache" / "site-engine"
+    if engine:
+        import engine as engine_bundle
+
+        shutil.rmtree(made, ignore_errors=True)
+        made.mkdir(parents=True)
+        folder = engine_bundle.build(made, publish=publish).folder_name
+        print(f"engine {folder} ready after {time.monotonic() - began:.1f} s", flush=True)
+    settings = {**os.environ, "CALC_ENGINE": folder, "NO_MKDOCS_2_WARNING": "1"}
+    command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict", "--site-dir", str(site)]
+    done = subprocess.run(command, cwd=ROOT, env=settings, check=False)
+    if done.returncode:
+        raise SystemExit("The site was not built: see above.")
+    if engine:
+        shutil.copytree(made / folder, site / "assets" / "engine" / folder)
+    if not os.environ.get("SITE_URL"):
+        # an address that nobody publishes under must not be called the right one
+        for page in site.rglob("*.html"):
+            text = page.read_text("utf-8")
+            page.write_text(_without_canonical(text), "utf-8")
+    for path in site.rglob("*"):
+        if path.suffix in COMPRESSED and path.is_file() and "engine" not in path.parts:
+            path.with_name(path.name + ".gz").write_bytes(gzip.compress(path.read_bytes(), 6, mtime=0))
+    print(f"site built in {time.monotonic() - began:.1f} s")
+
+
+def _without_canonical(text: str) -> str:
+    start = text.find('<link rel="canonical"')
+    return text if start < 0 else text[:start] + text[text.index(">", start) + 1 :]
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description="Build the site into site/.")
+    parser.add_argument("--no-engine", action="store_true", help="pages only")
+    parser.add_argument("--publish", action="store_true", help="with brotli copies")
+    words = parser.parse_args()
+    environment.ensure("site")
+    sys.path.insert(0, str(ROOT))
+    build(engine=not words.no_engine, publish=words.publish)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

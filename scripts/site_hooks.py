@@ -1,0 +1,114 @@
+"""What MkDocs calls while it builds: the menu from folders, the shortcodes, and links that strict mode does not see."""
+
+from __future__ import annotations
+
+import os
+import re
+import sys
+from datetime import UTC, datetime
+from html import escape
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit
+
+from mkdocs.exceptions import PluginError
+from mkdocs.utils.meta import get_data
+
+ROOT = Path(__file__).resolve().parent.parent
+for place in (ROOT, ROOT / "scripts"):
+    if str(place) not in sys.path:
+        sys.path.insert(0, str(place))
+
+import shortcodes  # noqa: E402
+from calculators.kit import find  # noqa: E402
+
+STAGES = {
+    "start": "Start here",
+    "part": "The part",
+    "prepare": "Prepare",
+    "spray": "Spray",
+    "cure": "Cure",
+    "inspect": "Inspect",
+    "safety": "Safety",
+    "job": "The job",
+    "reference": "Reference",
+}
+HOME_LINK = re.compile(r'(href|src|action)="~/([^"]*)"')
+
+_wanted: list[tuple[str, str]] = []
+
+
+def on_config(config: Any) -> Any:
+    """Set the menu: stages in shop order, pages by their `order`."""
+    docs = Path(config.docs_dir)
+    config.nav = [{"Home": "index.md"}]
+    for stage, words in STAGES.items():
+        pages = sorted(
+            (docs / stage).glob("*.md"), key=lambda path: (_meta(path).get("order", 999), path.name)
+        )
+        if pages:
+            config.nav.append(
+                {words: [{_meta(page)["title"]: page.relative_to(docs).as_posix()} for page in pages]}
+            )
+    missing = [slug for slug in find.slugs() if not (docs / find.stage(slug) / f"{slug}.md").is_file()]
+    if missing:
+        raise PluginError(f"no page for the calculators {', '.join(missing)}: write docs/<stage>/<slug>.md")
+    stamp = int(os.environ.get("SOURCE_DATE_EPOCH", "0")) or None
+    day = datetime.fromtimestamp(stamp, UTC) if stamp else datetime.now(UTC)
+    config.extra["built"] = day.strftime("%Y-%m-%d")
+    folder = docs / "assets" / "calculator"
+    config.extra["calculator_modules"] = sorted(
+        path.name
+        for path in folder.glob("*.mjs")
+        if path.name not in ("engine.worker.mjs", "calculator-form.mjs")
+    )
+    _wanted.clear()
+    return config
+
+
+def _meta(path: Path) -> dict[str, Any]:
+    meta: dict[str, Any] = get_data(path.read_text("utf-8"))[1]
+    return meta
+
+
+def on_page_markdown(markdown: str, page: Any, config: Any, files: Any) -> str:
+    """A page with a calculator has no table of contents beside it: the answer needs the room."""
+    if "<!-- calculator:" in markdown:
+        page.meta["has_calculator"] = True
+        if page.meta.get("kind") == "calculator":
+            page.meta["hide"] = [*page.meta.get("hide", []), "toc"]
+            page.meta["kind_class"] = "calculator"
+    return markdown
+
+
+def on_page_content(html: str, page: Any, config: Any, files: Any) -> str:
+    """Put the shortcodes in, and turn `~/` into the way to the site's root."""
+    depth = page.url.strip("/").count("/") + 1 if page.url.strip("/") else 0
+    base = "../" * depth or "./"
+    slug = page.url.strip("/").rsplit("/", 1)[-1]
+    asked = shortcodes.Page(
+        base, slug, config.extra.get("engine_folder") or os.environ.get("CALC_ENGINE", "none")
+    )
+    try:
+        html = shortcodes.put_in(html, asked)
+    except shortcodes.Unknown as unknown:
+        raise PluginError(f"{page.file.src_uri}: {unknown}") from unknown
+
+    def home(found: re.Match[str]) -> str:
+        target = found[2].replace("&amp;", "&")
+        _wanted.append((page.file.src_uri, urlsplit(target).path))
+        return f'{found[1]}="{base}{escape(target)}"'
+
+    return HOME_LINK.sub(home, html)
+
+
+def on_post_build(config: Any) -> None:
+    """Every link that a hook put in must lead somewhere: strict mode has not seen them."""
+    site = Path(config.site_dir)
+    dead = [f"{page} -> ~/{path}" for page, path in _wanted if not _leads(site, path)]
+    if dead:
+        raise PluginError("links that lead nowhere:\n" + "\n".join(sorted(set(dead))))
+
+
+def _leads(site: Path, path: str) -> bool:
+    return (site / path / "index.html").is_file() or (site / path).is_file()
