@@ -102,6 +102,7 @@ def main() -> int:
     environment.ensure("site")
     sys.path.insert(0, str(environment.ROOT))
     from build import SITE, build
+
     from calculators import run
 
     print(run("cure-plan", {}).text, end="\n\n", flush=True)

@@ -19,8 +19,9 @@ for place in (ROOT, ROOT / "scripts"):
     if str(place) not in sys.path:
         sys.path.insert(0, str(place))
 
-import shortcodes  # noqa: E402
-from calculators.kit import find  # noqa: E402
+import shortcodes
+
+from calculators.kit import find
 
 STAGES = {
     "start": "Start here",
