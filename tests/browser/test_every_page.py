@@ -87,6 +87,7 @@ def test_nothing_typed_leaves_the_device(visit: Callable[..., Visit]) -> None:
     at = visit()
     at.goes("cure/cure-plan/")
     at.page.wait_for_function("document.documentElement.dataset.engine === 'ready'", timeout=40_000)
+    at.page.wait_for_load_state("networkidle")
     at.requests.clear()
     calculator = at.calculator("cure-plan")
     calculator.put("thickness", "1.2345")
