@@ -1,0 +1,230 @@
+"""The sums of bake-log: what each probe's readings came to, what they say of the oven, and how much is still missing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from calculators.cure._bake_log_inputs import Inputs
+from calculators.cure._bake_log_readings import DOUBT_DC, Log
+from calculators.cure._cure_plan_sums import part_of
+from calculators.cure._schedule import Schedule
+from calculators.physics.bake import SAFE_CREDIT_UNDER_COOLEST_K, credit_pull_min
+from calculators.physics.cure import Kinetics, cure_rate
+from calculators.physics.curve import Curve
+from calculators.physics.dose import Dose
+from calculators.physics.fit import OvenFit, fit_oven
+from calculators.physics.heat import Part, Surroundings, heat_path_m, temperature_curve
+from calculators.physics.logged import LONGEST_FALLING_GAP_MIN, logged_equivalents_min
+
+type Verdict = Literal["under", "likely", "in", "over", "outside-sheet"]
+
+FAR_OVER_SHEET_DC = 15.0  # 27 F
+MOST_FITTED = 30
+# With a standard error over this share of it, a coefficient is not worth carrying.
+LOOSEST_FIT = 0.25
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A best value with the low and the high end of its doubt."""
+
+    best: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Probe:
+    """One probe's bake: running totals of all minutes and of safe ones, their ends with doubt, and its verdict."""
+
+    name: str
+    metal_degC: list[float]
+    totals_min: list[float]
+    safe_totals_min: list[float]
+    all_minutes: Span
+    safe: Span
+    hottest_degC: float
+    verdict: Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Oven:
+    """What the slowest probe says of the oven. fit is None where it cannot say, and why holds the reason."""
+
+    fit: OvenFit | None
+    why: str
+    part: Part | None = None
+    curve: Curve | None = None
+    from_min: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Forecast:
+    """Minutes from the last reading until the schedule is made. minutes None: words say why there are none."""
+
+    minutes: float | None
+    low: float | None = None
+    high: float | None = None
+    words: str = ""
+    steady: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Bake:
+    """What a logged bake came to. least, most: the probes with the least safe cure and with the most of all minutes."""
+
+    probes: tuple[Probe, ...]
+    least: Probe
+    most: Probe
+    verdict: Verdict
+    hottest_degC: float
+    oven: Oven
+    forecast: Forecast
+
+
+def bake_of(asked: Inputs, schedule: Schedule, log: Log) -> Bake:
+    """Sum every probe, fit the oven to the slowest, and look ahead if the part still bakes."""
+    doubt = DOUBT_DC[asked.instrument]
+    several = len(log.probes) > 1
+    probes = tuple(
+        _probe(f"probe {place}" if several else "the metal", log.times_min, metal, schedule, doubt)
+        for place, metal in enumerate(log.probes, 1)
+    )
+    least = min(probes, key=lambda one: (one.safe.best, one.all_minutes.best))
+    most = max(probes, key=lambda one: one.all_minutes.best)
+    oven = _oven(asked, log, least, doubt)
+    forecast = (
+        Forecast(None, words="not baking: the metal has been pulled")
+        if log.pulled
+        else _forecast(asked, schedule, least, oven, doubt)
+    )
+    return Bake(
+        probes,
+        least,
+        most,
+        _together(one.verdict for one in probes),
+        max(one.hottest_degC for one in probes),
+        oven,
+        forecast,
+    )
+
+
+def credit_degC(schedule: Schedule) -> float:
+    """Metal temperature under which no minute is safe credit."""
+    return schedule.coolest_degC - SAFE_CREDIT_UNDER_COOLEST_K
+
+
+def _probe(name: str, times: list[float], metal: list[float], schedule: Schedule, doubt: float) -> Probe:
+    credit = credit_degC(schedule)
+
+    def safe_totals(kinetics: Kinetics, readings: list[float]) -> list[float]:
+        return logged_equivalents_min(times, readings, kinetics, credit, LONGEST_FALLING_GAP_MIN)
+
+    best, *ends = schedule.all_kinetics
+    totals, safe = logged_equivalents_min(times, metal, best), safe_totals(best, metal)
+    all_ends, safe_ends = [totals[-1]], [safe[-1]]
+    for shift in (-doubt, doubt):
+        moved = [one + shift for one in metal]
+        for kinetics in ends:
+            all_ends.append(logged_equivalents_min(times, moved, kinetics)[-1])
+            safe_ends.append(safe_totals(kinetics, moved)[-1])
+    hottest = max(metal)
+    all_span = Span(totals[-1], min(all_ends), max(all_ends))
+    safe_span = Span(safe[-1], min(safe_ends), max(safe_ends))
+    return Probe(
+        name,
+        metal,
+        totals,
+        safe,
+        all_span,
+        safe_span,
+        hottest,
+        verdict_of(schedule, totals[-1], safe[-1], hottest),
+    )
+
+
+def verdict_of(schedule: Schedule, all_min: float, safe_min: float, hottest_degC: float) -> Verdict:
+    """The verdict on one probe.
+
+    Metal far over the sheet comes first: no minute up there is vouched for. Too little cure even with every minute
+    counted is under, however cool the metal stayed.
+    """
+    if hottest_degC > schedule.hottest_degC + FAR_OVER_SHEET_DC + 1e-9:
+        return "outside-sheet"
+    if all_min < schedule.schedule_min:
+        return "under"
+    if hottest_degC < credit_degC(schedule):
+        return "outside-sheet"
+    if safe_min < schedule.schedule_min:
+        return "likely"
+    return "over" if all_min > schedule.longest_min else "in"
+
+
+def _together(verdicts: object) -> Verdict:
+    """The verdict on a load: the one that asks most of the reader."""
+    held = set(verdicts)  # type: ignore[call-overload]
+    order: tuple[Verdict, ...] = ("outside-sheet", "under", "likely", "over", "in")
+    return next(one for one in order if one in held)
+
+
+def _oven(asked: Inputs, log: Log, probe: Probe, doubt: float) -> Oven:
+    if asked.oven_degC is None or asked.thickness_m is None:
+        return Oven(None, "oven setting and thickness are needed for it")
+    times, metal = log.times_min[: log.pull + 1], probe.metal_degC[: log.pull + 1]
+    if max(metal) > asked.oven_degC + doubt:
+        return Oven(None, "the metal read hotter than the oven setting")
+    times, metal = _thinned(times, metal)
+    part = part_of(asked.metal, heat_path_m(asked.shape, asked.thickness_m))
+    try:
+        fit = fit_oven(times, metal, part, Surroundings(asked.oven_degC, 0.0))
+    except ValueError as reason:
+        return Oven(None, str(reason))
+    if fit.spread_W_m2K > LOOSEST_FIT * fit.convection_W_m2K:
+        return Oven(None, "the readings scatter too much, or the metal had hardly any way left to climb")
+    curve = temperature_curve(part, Surroundings(asked.oven_degC, fit.convection_W_m2K), fit.start_degC)
+    return Oven(fit, "", part, curve, times[0])
+
+
+def _thinned(times: list[float], metal: list[float]) -> tuple[list[float], list[float]]:
+    """A long log as means of even runs of readings: the fit needs the shape, not every second of it."""
+    run = -(-len(times) // MOST_FITTED)
+    firsts = range(0, len(times) - run + 1, run)
+    pairs = [(sum(times[at : at + run]) / run, sum(metal[at : at + run]) / run) for at in firsts]
+    rising = [pair for place, pair in enumerate(pairs) if place == 0 or pair[0] > pairs[place - 1][0]]
+    return [pair[0] for pair in rising], [pair[1] for pair in rising]
+
+
+def _forecast(asked: Inputs, schedule: Schedule, probe: Probe, oven: Oven, doubt: float) -> Forecast:
+    last, best = probe.metal_degC[-1], schedule.kinetics()
+    missing = schedule.schedule_min - probe.safe.best
+    if missing <= 0.0:
+        return Forecast(0.0, words="now: the schedule is made")
+    if oven.fit is None or oven.part is None or asked.oven_degC is None:
+        if last < schedule.coolest_degC:
+            return Forecast(None, words=f"cannot be told: {oven.why}")
+        # Metal that stays as it is makes at least this much while the oven holds.
+        steady = missing / cure_rate(best, last)
+        slow = max(
+            (schedule.schedule_min - probe.safe.low) / cure_rate(one, last - doubt)
+            for one in schedule.all_kinetics
+        )
+        return Forecast(steady, None, slow, steady=True)
+    fit, part, setting = oven.fit, oven.part, asked.oven_degC
+
+    def wait(coefficient: float, start_degC: float, kinetics: Kinetics, made: float) -> float | None:
+        curve = temperature_curve(part, Surroundings(setting, coefficient), start_degC)
+        dose = Dose(curve, kinetics, credit_degC(schedule))
+        return credit_pull_min(curve, dose, schedule.coolest_degC, schedule.schedule_min - made)
+
+    nominal = wait(fit.convection_W_m2K, last, best, probe.safe.best)
+    if nominal is None:
+        return Forecast(None, words="never at this setting: the metal does not come to the sheet")
+    reach = 2 * fit.spread_W_m2K
+    slow_h, fast_h = fit.convection_W_m2K - reach, fit.convection_W_m2K + reach
+    ends = schedule.all_kinetics[1:]
+    slow_ends = [wait(slow_h, last - doubt, one, probe.safe.low) for one in ends]
+    fast_ends = [wait(fast_h, last + doubt, one, probe.safe.high) for one in ends]
+    fast = min((one for one in fast_ends if one is not None), default=nominal)
+    high = None if None in slow_ends else max(one for one in slow_ends if one is not None)
+    return Forecast(nominal, min(fast, nominal), high)
