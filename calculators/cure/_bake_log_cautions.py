@@ -142,6 +142,13 @@ def _oven(asked: Inputs, bake: Bake) -> Iterator[Caution]:
             "and the oven setting; until they fit, do not plan with this oven coefficient.",
             "thickness",
         )
+    if bake.forecast.minutes is not None and bake.forecast.high is None and not bake.forecast.words:
+        yield Caution(
+            "caution",
+            "At the slow end of the doubt the metal does not come to the sheet at this setting. Raise the oven, as far as the "
+            "sheet allows, and read again.",
+            "oven",
+        )
     if bake.forecast.steady:
         yield Caution(
             "note",

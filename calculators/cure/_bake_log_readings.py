@@ -16,6 +16,7 @@ FALL_DC = 15 / 1.8
 FAR_OVER_OVEN_DC = 50 / 1.8
 # Metal that starts at more than this many degrees, whatever their unit, starts in Fahrenheit.
 COOL_START = 45.0
+WARM_PEAK = 100.0
 SHORTEST_FLAT_MIN = 10.0
 
 
@@ -100,7 +101,12 @@ def _units(
     peak = max(map(max, probes))
     oven = asked.oven_degC
     if oven is not None and peak > oven + FAR_OVER_OVEN_DC:
-        if peak <= (oven + FAR_OVER_OVEN_DC) * 1.8 + 32:
+        # the numbers as they stand, if they were typed in Celsius
+        if (
+            (schedule.coolest_degC - FAR_OVER_OVEN_DC) * 1.8 + 32
+            <= peak
+            <= (oven + FAR_OVER_OVEN_DC) * 1.8 + 32
+        ):
             raise Clash(
                 (
                     "log",
@@ -111,21 +117,22 @@ def _units(
         return [
             Caution(
                 "caution",
-                f"The log reads up to {_f(peak)}, far over the oven setting of {_f(oven)}. Check the setting and the probe "
-                "before you trust this answer.",
+                f"The log reads up to {_f(peak)}, far over the oven setting of {_f(oven)}. Check the setting, the probe "
+                "and the unit beside the log before you trust this answer.",
                 "log",
             )
         ]
     # the numbers as they stand, if they were typed in Fahrenheit
     peak_number, start_number = peak * 1.8 + 32, min(one[0] for one in probes) * 1.8 + 32
-    hottest = schedule.hottest_degC + FAR_OVER_OVEN_DC if oven is None else oven + FAR_OVER_OVEN_DC
-    if start_number > COOL_START or not schedule.coolest_degC - FAR_OVER_OVEN_DC <= peak_number <= hottest:
+    hottest = (schedule.hottest_degC if oven is None else oven) + FAR_OVER_OVEN_DC
+    if start_number > COOL_START or not WARM_PEAK <= peak_number <= hottest:
         return []
     words = (
-        f"Log never goes over {_f(peak)}. As Celsius its numbers would be {whole(start_number)} C at the start and "
-        f"{whole(peak_number)} C at the hottest, like a usual bake"
+        f"Log never goes over {_f(peak)}. Taken as Celsius, its numbers run from {whole(start_number)} C to "
+        f"{whole(peak_number)} C, which is more like a bake"
     )
-    if oven is not None and _levels_off(times, max(probes, key=max)):
+    cured = peak_number >= schedule.coolest_degC - FAR_OVER_OVEN_DC
+    if cured and oven is not None and _levels_off(times, max(probes, key=max)):
         raise Clash(
             ("log", f"{words}, and metal does not level off so far under the oven: choose C beside the log")
         )

@@ -196,28 +196,28 @@ def _thinned(times: list[float], metal: list[float]) -> tuple[list[float], list[
 
 
 def _forecast(asked: Inputs, schedule: Schedule, probe: Probe, oven: Oven, doubt: float) -> Forecast:
-    last, best = probe.metal_degC[-1], schedule.kinetics()
-    missing = schedule.schedule_min - probe.safe.best
-    if missing <= 0.0:
+    last, need = probe.metal_degC[-1], schedule.schedule_min
+    if probe.safe.low >= need:
         return Forecast(0.0, words="now: the schedule is made")
     if oven.fit is None or oven.part is None or asked.oven_degC is None:
         if last < schedule.coolest_degC:
             return Forecast(None, words=f"cannot be told: {oven.why}")
         # Metal that stays as it is makes at least this much while the oven holds.
-        steady = missing / cure_rate(best, last)
-        slow = max(
-            (schedule.schedule_min - probe.safe.low) / cure_rate(one, last - doubt)
-            for one in schedule.all_kinetics
+        powders = schedule.all_kinetics
+        return Forecast(
+            max(0.0, need - probe.safe.best) / cure_rate(powders[0], last),
+            max(0.0, need - probe.safe.high) / max(cure_rate(one, last + doubt) for one in powders),
+            (need - probe.safe.low) / min(cure_rate(one, last - doubt) for one in powders),
+            steady=True,
         )
-        return Forecast(steady, None, slow, steady=True)
     fit, part, setting = oven.fit, oven.part, asked.oven_degC
 
     def wait(coefficient: float, start_degC: float, kinetics: Kinetics, made: float) -> float | None:
         curve = temperature_curve(part, Surroundings(setting, coefficient), start_degC)
         dose = Dose(curve, kinetics, credit_degC(schedule))
-        return credit_pull_min(curve, dose, schedule.coolest_degC, schedule.schedule_min - made)
+        return credit_pull_min(curve, dose, schedule.coolest_degC, need - made)
 
-    nominal = wait(fit.convection_W_m2K, last, best, probe.safe.best)
+    nominal = wait(fit.convection_W_m2K, last, schedule.kinetics(), probe.safe.best)
     if nominal is None:
         return Forecast(None, words="never at this setting: the metal does not come to the sheet")
     reach = 2 * fit.spread_W_m2K
@@ -226,5 +226,6 @@ def _forecast(asked: Inputs, schedule: Schedule, probe: Probe, oven: Oven, doubt
     slow_ends = [wait(slow_h, last - doubt, one, probe.safe.low) for one in ends]
     fast_ends = [wait(fast_h, last + doubt, one, probe.safe.high) for one in ends]
     fast = min((one for one in fast_ends if one is not None), default=nominal)
-    high = None if None in slow_ends else max(one for one in slow_ends if one is not None)
-    return Forecast(nominal, min(fast, nominal), high)
+    if None in slow_ends:
+        return Forecast(nominal, min(fast, nominal), None)
+    return Forecast(nominal, min(fast, nominal), max(nominal, *(one for one in slow_ends if one is not None)))

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from math import ceil
+from math import ceil, floor
 
 from calculators.cure._bake_log_cautions import cautions
 from calculators.cure._bake_log_charts import SHORT, charts
 from calculators.cure._bake_log_inputs import Inputs, schedule_asked
 from calculators.cure._bake_log_readings import Log, log_of
-from calculators.cure._bake_log_sums import Bake, Span, bake_of
+from calculators.cure._bake_log_sums import Bake, Forecast, Span, bake_of
 from calculators.cure._schedule import F_DIGITS, Schedule
 from calculators.kit.calculator import Calculator, Out
 from calculators.kit.numbers import shop_number, whole
@@ -53,11 +53,22 @@ def _said(schedule: Schedule, log: Log, bake: Bake) -> str:
         "in": f"In the window: {made}",
         "over": f"Over-baked: {whole(bake.most.all_minutes.best)} min of cure made, {whole(schedule.longest_min)} is the longest",
     }[bake.verdict]
-    return words if log.pulled else f"Still baking. {words}: pull now"
+    if log.pulled:
+        return words
+    slow = bake.forecast.high or 0.0
+    return f"Still baking. {words}: pull {'now' if slow <= 0 else f'in {ceil(slow - 1e-9):,} min'}"
 
 
 def _span(span: Span, scale: float = 1.0) -> Value:
     return Value(span.best * scale, span.low * scale, span.high * scale)
+
+
+def _wait_words(wait: Forecast) -> str:
+    """Whole minutes, rounded so that nobody pulls early; JSON keeps the decimals."""
+    best = f"{ceil((wait.minutes or 0.0) - 1e-9):,} min"
+    if wait.low is None or wait.high is None:
+        return best
+    return f"{best}, {floor(wait.low + 1e-9):,} to {ceil(wait.high - 1e-9):,} min"
 
 
 def _answers(schedule: Schedule, bake: Bake) -> dict[str, Given]:
@@ -68,7 +79,7 @@ def _answers(schedule: Schedule, bake: Bake) -> dict[str, Given]:
         "equivalent": _span(bake.least.all_minutes),
         "share": _span(bake.least.safe, 100 / schedule.schedule_min),
         "hottest": bake.hottest_degC,
-        "pull-in": Value(wait.minutes, wait.low, wait.high, wait.words),
+        "pull-in": Value(wait.minutes, wait.low, wait.high, wait.words or _wait_words(wait)),
         "oven-coefficient": Value(words=f"cannot be told: {bake.oven.why}")
         if fit is None
         else Value(
