@@ -16,6 +16,7 @@ import shutil
 import subprocess
 import sys
 import time
+from importlib.metadata import distribution
 from pathlib import Path
 
 import environment
@@ -49,10 +50,23 @@ def build(site: Path = SITE, *, engine: bool = True, publish: bool = False) -> N
         for page in site.rglob("*.html"):
             text = page.read_text("utf-8")
             page.write_text(_without_canonical(text), "utf-8")
+    _licences(site / "licences")
     for path in site.rglob("*"):
         if path.suffix in COMPRESSED and path.is_file() and "engine" not in path.parts:
             path.with_name(path.name + ".gz").write_bytes(gzip.compress(path.read_bytes(), 6, mtime=0))
     print(f"site built in {time.monotonic() - began:.1f} s")
+
+
+def _licences(folder: Path) -> None:
+    """The notices that travel with what the site carries."""
+    folder.mkdir()
+    for name in ("LICENSE", "LICENSE-CONTENT", "NOTICE"):
+        shutil.copy(ROOT / name, folder / f"{name}.txt")
+    theme = distribution("mkdocs-material")
+    texts = [file for file in theme.files or [] if "licenses" in file.parts or file.name == "LICENSE"]
+    for file in texts:
+        if (path := Path(str(file.locate()))).is_file() and path.suffix in ("", ".txt", ".md"):
+            shutil.copy(path, folder / f"mkdocs-material-{'-'.join(file.parts[-2:])}.txt")
 
 
 def _without_canonical(text: str) -> str:

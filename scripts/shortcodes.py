@@ -52,7 +52,7 @@ def put_in(text: str, page: Page) -> str:
 def _calculator(page: Page, slug: str) -> str:
     page.calculators.append(slug)
     engine = f"{page.base}assets/engine/{page.engine}/"
-    return calculator_html(slug, page.base, engine, slug == page.slug) + _vary(slug)
+    return calculator_html(slug, page.base, engine) + _vary(slug)
 
 
 def _vary(slug: str) -> str:

@@ -11,18 +11,15 @@ from calculators.kit.run import Outcome, run
 from calculators.kit.units import UNITS
 
 
-def calculator_html(slug: str, base: str, engine: str, is_page: bool) -> str:
-    """The element for a page. base: the way from the page to the site's root. engine: the engine's folder, from the page.
-
-    is_page: whether it stands on its own page, where the link holds its state.
-    """
+def calculator_html(slug: str, base: str, engine: str) -> str:
+    """The element for a page. base: the way from the page to the site's root. engine: the engine's folder, from the page."""
     calculator = find.load(slug)
     outcome = run(slug, {})
     if not outcome.ok:
         raise ValueError(f"{slug}: the example is refused: {[one.message for one in outcome.errors]}")
     return (
         f'<calc-form slug="{slug}" data-version="{calculator.version}" data-base="{escape(base)}" data-engine="{escape(engine)}"'
-        f'{" data-page" if is_page else ""} data-address="~/{find.stage(slug)}/{slug}/" data-search-exclude>'
+        f' data-address="~/{find.stage(slug)}/{slug}/" data-search-exclude>'
         f"{_form(slug, calculator)}"
         f'<section data-outcome data-state="example" aria-label="Answer">{outcome.html}</section></calc-form>'
     )

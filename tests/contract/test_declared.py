@@ -74,7 +74,7 @@ def test_a_label_is_a_noun_and_a_hint_has_no_full_stop(slug: str, one: Asked) ->
 
 @pytest.mark.parametrize("slug", SLUGS)
 def test_the_form_holds_every_field_once(slug: str) -> None:
-    html = calculator_html(slug, "../../", "../../assets/engine/0/", is_page=True)
+    html = calculator_html(slug, "../../", "../../assets/engine/0/")
     assert re.findall(r'data-field="([^"]+)"', html) == [one.key for one in load(slug).fields]
     names = re.findall(r'(?<!-)\bid="([^"]+)"', html)
     assert len(names) == len(set(names)), "an id stands twice"

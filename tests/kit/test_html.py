@@ -47,4 +47,4 @@ def test_every_text_of_an_outcome_is_escaped() -> None:
     "words", ["style=", "<style", "<script", "javascript:", " onclick", " onload", "http:", "https:"]
 )
 def test_a_form_is_strict(words: str) -> None:
-    assert words not in calculator_html("powder-needed", "../../", "../../assets/engine/0/", is_page=True)
+    assert words not in calculator_html("powder-needed", "../../", "../../assets/engine/0/")
