@@ -163,6 +163,10 @@ def test_the_lowest_probe_rules_under_and_the_highest_over() -> None:
     both = bake(two(355, 398, 27))
     assert both.answers["verdict"].value == "under"
     assert cautioned(both, "One pull does not serve both")
+    # the figures shown are those of the probe that rules under: 355 F alone, and the hottest of both
+    for key in ("safe-equivalent", "equivalent"):
+        assert number(both, key) == pytest.approx(number(bake(level(355, 27)), key), rel=1e-9)
+    assert number(both, "hottest") == pytest.approx(398)
     assert [row[0] for row in both.tables[0].rows] == ["probe 1", "probe 2"]
     assert len(both.charts[2].bars) == 2
 
