@@ -410,3 +410,30 @@ def test_gaps_and_a_coarse_clock_are_said() -> None:
     assert cautioned(bake("0,70\n20,320\n40,380"), "There is no reading between")
     assert cautioned(bake("0,70\n1,80\n1,90\n2,100"), "carry the same time")
     assert cautioned(bake(level(375, 30)), "What it made before that is not counted")
+
+
+@pytest.mark.published
+@pytest.mark.parametrize(
+    ("first", "second", "hold"),
+    [
+        # a polyester (HAA) data sheet prints both of these as the full cure (read in full)
+        (("200 C", "10"), ("190 C", "15"), (190, 15)),
+        (("200 C", "10"), ("190 C", "20"), (190, 20)),
+        # a supplier's urethane figures, as a forum page repeats them (second-hand)
+        (("204 C", "10"), ("191 C", "15"), (191, 15)),
+    ],
+    ids=["HAA-sheet-shortest", "HAA-sheet-longest", "urethane"],
+)
+def test_each_printed_line_of_a_data_sheet_is_worth_the_other(first, second, hold) -> None:
+    """Printed pairs of one sheet: metal held exactly as the cooler line says has made the hotter line's schedule."""
+    degC, minutes = hold
+    held = f"0, {degC} C\n{minutes / 2}, {degC} C\n{minutes}, {degC} C"
+    texts = {
+        "schedule-temperature": first[0],
+        "schedule-time": first[1],
+        "second-temperature": second[0],
+        "second-time": second[1],
+        "oven": "205 C",
+        "log": held,
+    }
+    assert number(run("bake-log", texts), "equivalent") == pytest.approx(float(first[1]), rel=1e-6)
