@@ -46,6 +46,16 @@ def test_the_answer_stays_in_sight_at_the_last_field(visit: Callable[..., Visit]
     assert top >= header[1] - 2 or header[1] <= 0
     assert bottom <= 740
     assert bottom <= edges(last)[0] + 1, "the plate covers the field"
+    # The theme shows its button to the top on the way up; nothing may lie on the answer.
+    at.page.mouse.wheel(0, -60)
+    at.page.wait_for_timeout(400)
+    covered = calculator.plate.locator("[data-answer]").evaluate(
+        """(answer) => { const {left, right, top, bottom} = answer.getBoundingClientRect();
+             return [0.02, 0.5, 0.98].map((share) => left + share * (right - left))
+               .map((x) => document.elementFromPoint(x, (top + bottom) / 2))
+               .filter((found) => !answer.contains(found)).map((found) => found?.outerHTML.slice(0, 80)) }"""
+    )
+    assert covered == []
     # Half of a small screen at most, so that there is room for the field and the keyboard.
     assert bottom - top <= 740 / 2
 
