@@ -1,7 +1,7 @@
 """Build the site into site/: the pages, and the engine that answers in the browser.
 
     python3 scripts/build.py               the whole site
-    python3 scripts/build.py --no-engine   pages only, for a quick look; the forms then answer with the example
+    python3 scripts/build.py --no-engine   pages only, in seconds, with the engine that the last whole build made
     python3 scripts/build.py --publish     with brotli copies as well, for a host that serves them
 
 SITE_URL gives the address that it will be published under, REPORT_URL where readers report a wrong number.
@@ -29,8 +29,8 @@ COMPRESSED = (".html", ".css", ".js", ".mjs", ".json", ".svg", ".xml")
 def build(site: Path = SITE, *, engine: bool = True, publish: bool = False) -> None:
     """Build the site into a folder, replacing what is there."""
     began = time.monotonic()
-    folder = "none"
     made = ROOT / ".cache" / "site-engine"
+    folder = _kept(made)
     if engine:
         import engine as engine_bundle
 
@@ -43,10 +43,12 @@ def build(site: Path = SITE, *, engine: bool = True, publish: bool = False) -> N
     done = subprocess.run(command, cwd=ROOT, env=settings, check=False)
     if done.returncode:
         raise SystemExit("The site was not built: see above.")
-    if engine:
+    if folder != "none":
         shutil.copytree(made / folder, site / "assets" / "engine" / folder)
     if not os.environ.get("SITE_URL"):
         # an address that nobody publishes under must not be called the right one
+        (site / "sitemap.xml").unlink(missing_ok=True)
+        (site / "sitemap.xml.gz").unlink(missing_ok=True)
         for page in site.rglob("*.html"):
             text = page.read_text("utf-8")
             page.write_text(_without_canonical(text), "utf-8")
@@ -67,6 +69,12 @@ def _licences(folder: Path) -> None:
     for file in texts:
         if (path := Path(str(file.locate()))).is_file() and path.suffix in ("", ".txt", ".md"):
             shutil.copy(path, folder / f"mkdocs-material-{'-'.join(file.parts[-2:])}.txt")
+
+
+def _kept(made: Path) -> str:
+    """The engine that the last whole build made: good as long as only pages have changed."""
+    found = [path.name for path in made.glob("*/") if (path / "manifest.json").is_file()]
+    return found[0] if found else "none"
 
 
 def _without_canonical(text: str) -> str:

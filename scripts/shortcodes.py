@@ -7,6 +7,8 @@ from collections.abc import Callable
 from html import escape
 from pathlib import Path
 
+from site_pages import every_calculator, every_source, source_list, table_of
+
 from calculators.kit import find
 from calculators.kit.cli_help import kind_of, limits_of
 from calculators.kit.fields import Quantity, Rows, asked
@@ -14,8 +16,8 @@ from calculators.kit.form import calculator_html
 from calculators.kit.html import table_html
 from calculators.kit.result import Table
 from calculators.kit.run import run
-from calculators.kit.sources import Source, all_sources, source
-from calculators.tables import names, table
+from calculators.kit.sources import source
+from calculators.tables import table
 
 COMMENT = re.compile(r"<!--\s*(?P<name>[a-z-]+):?\s*(?P<words>[^>]*?)\s*-->")
 PICTURES = Path(__file__).resolve().parent.parent / "docs" / "assets" / "pictures"
@@ -106,18 +108,8 @@ def _limits(page: Page, slug: str) -> str:
     return f"<ul>{''.join(items)}</ul>"
 
 
-def _source_item(one: Source) -> str:
-    address = f' <a href="{escape(one.url)}" rel="noreferrer">{escape(one.url)}</a>' if one.url else ""
-    return f"<li>{escape(str(one))}. <em>{escape(one.standing)}</em>.{address}</li>"
-
-
 def _sources(page: Page, *words: str) -> str:
-    keys = find.load(words[0]).sources if words[0] in find.slugs() else words
-    return f'<ul class="sources">{"".join(_source_item(source(key)) for key in keys)}</ul>'
-
-
-def _all_sources(page: Page) -> str:
-    return f'<ul class="sources">{"".join(map(_source_item, all_sources().values()))}</ul>'
+    return source_list(find.load(words[0]).sources if words[0] in find.slugs() else words)
 
 
 def _picture(page: Page, name: str) -> str:
@@ -140,44 +132,14 @@ def _value(page: Page, words: str) -> str:
     return escape(str(table(name)[row][column]))
 
 
-def _table(page: Page, name: str) -> str:
-    if name not in names():
-        raise KeyError(name)
-    rows = {key: row for key, row in table(name).items() if isinstance(row, dict)}
-    columns = list(
-        dict.fromkeys(column for row in rows.values() for column in row if not column.endswith("_source"))
-    )
-    shown = tuple((key, *(_cell(row.get(column, "")) for column in columns)) for key, row in rows.items())
-    head = ("row", *(column.replace("_", " ") for column in columns))
-    return table_html(Table(f"Table {name}", head, shown), f"table-{name}")
-
-
-def _cell(value: object) -> str:
-    if isinstance(value, list | tuple):
-        return ", ".join(map(str, value))
-    return str(value)
-
-
-def _calculators(page: Page) -> str:
-    items = []
-    for stage in find.STAGES:
-        slugs = [slug for slug in find.slugs() if find.stage(slug) == stage]
-        for slug in slugs:
-            one = find.load(slug)
-            items.append(
-                f'<li><a href="~/{stage}/{slug}/">{escape(one.question)}</a> <span>{escape(one.title)}</span></li>'
-            )
-    return f'<ul class="calculators">{"".join(items)}</ul>'
-
-
 SHORTCODES: dict[str, Callable[..., str]] = {
     "calculator": _calculator,
     "inputs": _inputs,
     "limits": _limits,
     "sources": _sources,
-    "all-sources": _all_sources,
+    "all-sources": lambda page: every_source(),
     "picture": _picture,
     "value": _value,
-    "table": _table,
-    "calculators": _calculators,
+    "table": lambda page, name: table_of(name),
+    "calculators": lambda page: every_calculator(),
 }
