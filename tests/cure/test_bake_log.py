@@ -258,6 +258,7 @@ def test_a_known_oven_coefficient_is_found_under_noise(seed: int) -> None:
 
 @pytest.mark.derived
 def test_a_log_of_every_second_gives_the_same_oven() -> None:
+    """A log every five seconds, made with scipy and 3 F of noise from a known coefficient, gives it back."""
     minutes = [second / 12 for second in range(40 * 12)]
     made = bake(synthetic(minutes, 3.0), oven=f"{SETTING_DEGC} C")
     assert number(made, "oven-coefficient") == pytest.approx(COEFFICIENT, rel=0.05)
@@ -342,6 +343,7 @@ def test_the_oven_goes_over_into_cure_plan() -> None:
     ids=["mark", "headings", "semicolons", "tabs", "empty-lines", "across-midnight"],
 )
 def test_the_same_log_in_other_clothes(log: str) -> None:
+    """The same readings in another separator, unit, order of columns or clock are the same bake."""
     assert number(bake(log), "equivalent") == pytest.approx(number(bake(BENCH), "equivalent"), rel=1e-6)
 
 
@@ -361,6 +363,7 @@ def test_the_same_log_in_other_clothes(log: str) -> None:
     ],
 )
 def test_a_log_that_cannot_be_read(log: str, words: str) -> None:
+    """Logs spoiled by hand, one way each: the sentence names what is wrong."""
     key, message = refusal(log)
     assert key == "log"
     assert words in message
@@ -379,6 +382,7 @@ def test_a_log_that_cannot_be_read(log: str, words: str) -> None:
     ],
 )
 def test_inputs_that_do_not_fit(texts: dict[str, str], key: str, words: str) -> None:
+    """Pairs of inputs that no bake can have: each is refused at its own field."""
     assert refusal(BENCH, **texts)[0] == key
     assert words in refusal(BENCH, **texts)[1]
 
@@ -392,6 +396,7 @@ def in_celsius(lines: int = 13) -> str:
 
 @pytest.mark.derived
 def test_celsius_taken_for_fahrenheit() -> None:
+    """The demo log turned into Celsius by hand and read as Fahrenheit."""
     assert refusal(in_celsius())[1].endswith("choose C beside the log")
     assert cautioned(bake(in_celsius(5)), "If the log is in Celsius")
     assert cautioned(bake(in_celsius(), oven=""), "If the log is in Celsius")
@@ -401,12 +406,14 @@ def test_celsius_taken_for_fahrenheit() -> None:
 
 @pytest.mark.derived
 def test_fahrenheit_taken_for_celsius() -> None:
+    """The demo log read as Celsius is hotter than any cure oven."""
     assert refusal(BENCH, log_unit="C")[1].endswith("choose F beside the log")
     assert cautioned(bake(level(480, 10)), "far over the oven setting")
 
 
 @pytest.mark.derived
 def test_gaps_and_a_coarse_clock_are_said() -> None:
+    """Logs with holes made by hand: what they cannot tell is said."""
     assert cautioned(bake("0,70\n20,320\n40,380"), "There is no reading between")
     assert cautioned(bake("0,70\n1,80\n1,90\n2,100"), "carry the same time")
     assert cautioned(bake(level(375, 30)), "What it made before that is not counted")
