@@ -1,21 +1,23 @@
-"""Write the three files of a new calculator: its module, its page and its tests.
+"""Write the three files of a new calculator from a template.
 
-    python3 scripts/new_calculator.py cure cool-down
+    python3 scripts/new_calculator.py cure my-question
 
-Then fill them in. They answer a sum of their own from the start, so that every check already runs on them.
+The template is a small working calculator (the mass of a film), so that every check passes before the first change.
+Change it piece by piece: the question, the fields, the formula, the words, and above all the sources and tests.
 """
 
 from __future__ import annotations
 
 import argparse
+import datetime
 import re
 import sys
-from datetime import UTC, datetime
 
 import environment
 from environment import ROOT
 
-MODULE = '''"""{question} Say here which formulas it uses."""
+CALCULATOR = '''\
+"""QUESTION The mass of a film, to be replaced."""
 
 from __future__ import annotations
 
@@ -25,149 +27,183 @@ from calculators.kit.calculator import Calculator, Out
 from calculators.kit.fields import Limits, Quantity, ask
 from calculators.kit.result import Result
 from calculators.kit.steps import step
+from calculators.physics.film import film_mass_kg
 
 
 @dataclass(frozen=True)
 class Inputs:
-    mass_kg: float = ask(
+    area_m2: float = ask(
         Quantity(
-            label="Mass",
-            hint="Of one part",
-            units=("lb", "kg"),
+            group="The job",
+            label="Area to coat",
+            hint="All parts together, every face that gets powder",
+            units=("ft2", "m2"),
             default="10",
-            limits=Limits("0.1 lb", "1000 lb", "a bracket to a frame"),
+            limits=Limits("0.01 ft2", "10000 ft2", "from a small bracket to a long railing"),
+            meaning="coated-area",
+        )
+    )
+    film_um: float = ask(
+        Quantity(
+            label="Film",
+            hint="Cured thickness, from the data sheet",
+            units=("mil", "um"),
+            default="2.5",
+            limits=Limits("0.2 mil", "60 mil", "thinner does not close, thicker is not one coat"),
+            meaning="film",
         )
     )
 
 
 def solve(asked: Inputs) -> Result:
+    mass = film_mass_kg(asked.area_m2, asked.film_um, SPECIFIC_GRAVITY)
     return Result(
-        answers={{"double": 2 * asked.mass_kg}},
-        steps=(step("Twice the mass", "M = 2 * m", "kg", m=asked.mass_kg),),
+        answers={"film-mass": mass},
+        steps=(
+            step(
+                "Mass of the film",
+                "m = A * t * SG / 1000",
+                "kg",
+                A=asked.area_m2,
+                t=asked.film_um,
+                SG=SPECIFIC_GRAVITY,
+            ),
+        ),
     )
 
 
+SPECIFIC_GRAVITY = 1.5  # replace: a figure belongs in a table with its source
+
 CALCULATOR = Calculator(
-    title="{title}",
-    question="{question}",
+    title="TITLE",
+    question="QUESTION",
     inputs=Inputs,
     solve=solve,
     answers=(
         Out(
-            key="double",
-            label="Twice the mass",
-            meaning="One sentence on how to act on it.",
+            key="film-mass",
+            label="On the parts",
+            meaning="Weight that the parts gain. Weigh one before and after to check it.",
             main=True,
             unit="kg",
             shown=("lb", "kg"),
         ),
     ),
-    sources=("common-practice",),
+    sources=("film-mass-balance",),
     version=1,
-    reviewed="{today}",
-    keywords=("{words}",),
-    limits=("What it must not be trusted for, a sentence each.",),
+    reviewed="TODAY",
+    keywords=("replace",),
+    limits=("Replace: what this answer must not be trusted for, a sentence each.",),
 )
 '''
 
-PAGE = """---
-title: {title}
-description: {question}
-order: 50
-reviewed: {today}
+PAGE = """\
+---
+title: TITLE
+description: QUESTION
+order: 90
+reviewed: TODAY
 kind: calculator
 ---
-# {title}
-One sentence: what you get, and when you would want it.
+# TITLE
+Replace: one sentence, what you get and when you would want it.
 
-<!-- calculator: {slug} -->
+<!-- calculator: SLUG -->
 
 ## What the answer means
 
-How to act on it, and what a bad answer looks like.
+Replace: how to act on it, and what a bad answer looks like.
 
 ## What to enter
 
-<!-- inputs: {slug} -->
+<!-- inputs: SLUG -->
 
 ## When not to trust it
 
-<!-- limits: {slug} -->
+<!-- limits: SLUG -->
 
 ## How it is worked out
 
-The formula in words, one formula line, and what is assumed.
+Replace: the formula in words, one formula line, and what is assumed.
 
 ## Where the numbers come from
 
-<!-- sources: {slug} -->
-
-## See also
-
-- [What are you trying to do?](../index.md)
+<!-- sources: SLUG -->
 """
 
-TESTS = '''"""{title}: checks against something outside the project. Replace both."""
+TESTS = '''\
+"""SLUG through the door. Replace each check with one of what the calculator really answers."""
+
+from __future__ import annotations
 
 import pytest
+
 from calculators import run
 
 
+def film_mass_lb(**texts: str) -> float:
+    outcome = run("SLUG", texts)
+    assert outcome.ok, outcome.errors
+    value = outcome.answers["film-mass"].value
+    assert isinstance(value, float)
+    return value
+
+
 @pytest.mark.published
-def test_{module}__one_pound_is_0_45359237_kg():
-    """International yard and pound agreement, 1959: 1 lb is 0.45359237 kg (from memory)."""
-    assert run("{slug}", {{"mass": "0.45359237 kg"}}).answers["double"].value == pytest.approx(2, rel=1e-9)
+def test_a_pound_covers_the_trade_constant() -> None:
+    """NIST SP 811 (2008), Appendix B.9, from memory: water at 1000 kg/m3 is 62.428 lb/ft3; at specific gravity 1.5 and 1 mil
+
+    over 12 000 / 62.428 / 1.5 = 128.15 ft2 lies 1 lb.
+    """
+    assert film_mass_lb(area="128.15 ft2", film="1 mil") == pytest.approx(1, rel=1e-4)
 
 
 @pytest.mark.property
-def test_{module}__grows_with_mass():
-    light, heavy = (run("{slug}", {{"mass": text}}).answers["double"].value for text in ("10 lb", "20 lb"))
-    assert heavy == pytest.approx(2 * light)
+@pytest.mark.parametrize("key", ["area", "film"])
+def test_twice_as_much_weighs_twice_as_much(key: str) -> None:
+    given = {"area": "10 ft2", "film": "2 mil"}
+    number, unit = given[key].split()
+    twice = given | {key: f"{2 * int(number)} {unit}"}
+    assert film_mass_lb(**twice) == pytest.approx(2 * film_mass_lb(**given))
 '''
 
 
 def main() -> int:
-    parser = argparse.ArgumentParser(description="Write the three files of a new calculator.")
-    parser.add_argument("stage", help="part, prepare, spray, cure, inspect, safety or job")
-    parser.add_argument("slug", help="its name in links and on the command line, like cool-down")
-    words = parser.parse_args()
-    environment.ensure("checks")
+    environment.ensure("site")
     sys.path.insert(0, str(ROOT))
     from calculators.kit import find
 
-    if words.stage not in find.STAGES:
-        print(f"There is no stage {words.stage}; they are {', '.join(find.STAGES)}.", file=sys.stderr)
+    parser = argparse.ArgumentParser(description="Write the three files of a new calculator.")
+    parser.add_argument("stage", choices=find.STAGES)
+    parser.add_argument("slug", help="its name in addresses, like my-question")
+    words = parser.parse_args()
+    slug = words.slug
+    if not re.fullmatch(r"[a-z][a-z0-9]*(-[a-z0-9]+)*", slug):
+        print("The name is small letters, digits and single hyphens, like my-question.", file=sys.stderr)
         return 2
-    if not re.fullmatch(r"[a-z]+(-[a-z0-9]+)*", words.slug) or words.slug in find.slugs():
-        print(
-            "The name must be new, in small letters with hyphens between words, like cool-down.",
-            file=sys.stderr,
-        )
+    if slug in find.slugs():
+        print(f"There is a calculator {slug} already, at the stage {find.stage(slug)}.", file=sys.stderr)
         return 2
-    module = words.slug.replace("-", "_")
-    title = words.slug.replace("-", " ").capitalize()
-    filled = {
-        "slug": words.slug,
-        "module": module,
-        "title": title,
-        "words": words.slug.replace("-", " "),
-        "question": "The question, as someone in the shop would ask it?",
-        "today": datetime.now(UTC).strftime("%Y-%m-%d"),
-    }
+    title = slug.replace("-", " ").capitalize()
+    stem = slug.replace("-", "_")
     files = {
-        ROOT / "calculators" / words.stage / f"{module}.py": MODULE,
-        ROOT / "docs" / words.stage / f"{words.slug}.md": PAGE,
-        ROOT / "tests" / words.stage / f"test_{module}.py": TESTS,
+        ROOT / "calculators" / words.stage / f"{stem}.py": CALCULATOR,
+        ROOT / "docs" / words.stage / f"{slug}.md": PAGE,
+        ROOT / "tests" / words.stage / f"test_{stem}.py": TESTS,
     }
-    there = [path for path in files if path.exists()]
+    there = [path.relative_to(ROOT).as_posix() for path in files if path.exists()]
     if there:
-        print(f"{there[0].relative_to(ROOT)} is there already.", file=sys.stderr)
+        print(f"Nothing was written, because there is already {' and '.join(there)}.", file=sys.stderr)
         return 2
-    for path, text in files.items():
+    day = datetime.datetime.now(datetime.UTC).date().isoformat()
+    for path, template in files.items():
+        text = template.replace("SLUG", slug).replace("QUESTION", f"{title}?")
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(text.format(**filled), "utf-8")
+        path.write_text(text.replace("TITLE", title).replace("TODAY", day), encoding="utf-8")
         print(path.relative_to(ROOT).as_posix())
-    print("Fill them in, then: python3 scripts/check.py --only fast, and python -m tests.contract.record")
+    print(
+        "Next: change the template, then .venv/bin/python -m tests.contract.record, and check.py --only fast."
+    )
     return 0
 
 

@@ -1,4 +1,4 @@
-"""Plan the demo bake in the terminal, build the site, and serve it on this machine.
+"""Plan the demo bake in the terminal, build the site, and serve it on this machine; build again when a file changes.
 
 python3 scripts/serve.py             then open the address that it prints
 python3 scripts/serve.py --build     build into site/ and stop
@@ -11,7 +11,10 @@ import argparse
 import functools
 import http.server
 import mimetypes
+import subprocess
 import sys
+import threading
+import time
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -94,6 +97,32 @@ def handler(site: Path) -> functools.partial:
     return functools.partial(SiteHandler, directory=str(site))
 
 
+def _newest() -> float:
+    """When the newest of the files that the site is made of was written."""
+    root = environment.ROOT
+    files = [path for folder in ("calculators", "docs", "scripts") for path in (root / folder).rglob("*")]
+    written = [0.0]
+    for path in [*files, root / "mkdocs.yml"]:
+        try:
+            if path.is_file() and path.suffix != ".pyc":
+                written.append(path.stat().st_mtime)
+        except OSError:  # an editor has taken its own file away
+            continue
+    return max(written)
+
+
+def build_again_on_change() -> None:
+    """Look each second, and build in a process of its own: this one has the old calculators in memory."""
+    seen = _newest()
+    while True:
+        time.sleep(1)
+        newest = _newest()
+        if newest != seen:
+            seen = newest
+            print("A file has changed.", flush=True)
+            subprocess.run([sys.executable, str(environment.ROOT / "scripts" / "build.py")], check=False)
+
+
 def main() -> int:
     parser = argparse.ArgumentParser(description="Build the site and serve it on this machine.")
     parser.add_argument("--build", action="store_true", help="build into site/ and stop")
@@ -119,6 +148,7 @@ def main() -> int:
         )
         return 2
     print(f"Open http://127.0.0.1:{server.server_port}/   (stop with Ctrl-C)", flush=True)
+    threading.Thread(target=build_again_on_change, daemon=True).start()
     try:
         server.serve_forever()
     except KeyboardInterrupt:

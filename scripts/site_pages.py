@@ -66,7 +66,7 @@ def _figure(row: Mapping[str, Any], column: str) -> str:
     seen, key = row.get(f"{stem}_seen"), row.get(f"{stem}_source")
     if column not in row or seen is None or key is None:
         return f"<td>{escape(text)}</td>"
-    return f"<td>{escape(text)}<br><small>{SEEN[seen]}, {_source_link(key)}</small></td>"
+    return f"<td>{escape(text)}<br><span>{SEEN[seen]}, {_source_link(key)}</span></td>"
 
 
 def _source_link(key: str) -> str:
@@ -85,7 +85,7 @@ def _rules(name: str, rules: list[Mapping[str, Any]]) -> str:
             ", ".join(map(_source_link, keys)),
         )
         lines.append(
-            f'<tr><th scope="row"><code>{escape(rule["id"])}</code><br><small>{escape(rule["rank"])}</small></th>'
+            f'<tr><th scope="row"><code>{escape(rule["id"])}</code><br><span>{escape(rule["rank"])}</span></th>'
             f"{''.join(f'<td>{cell}</td>' for cell in cells)}</tr>"
         )
     return _scrolling(name, ("Rule and rank", "When", "Says", "Because", "Source"), lines)
