@@ -104,6 +104,19 @@ def on_page_content(html: str, page: Any, config: Any, files: Any) -> str:
     return HOME_LINK.sub(home, html)
 
 
+def on_post_page(output: str, page: Any, config: Any) -> str:
+    """Name the theme's search dialog, which has no name of its own for a screen reader."""
+    return output.replace(
+        'data-md-component="search" role="dialog"',
+        'data-md-component="search" role="dialog" aria-label="Search"',
+    )
+
+
+def on_post_template(output_content: str, template_name: str, config: Any) -> str:
+    """The same on the page that says there is no such page."""
+    return on_post_page(output_content, None, config)
+
+
 def on_post_build(config: Any) -> None:
     """Every link that a hook put in must lead somewhere: strict mode has not seen them."""
     site = Path(config.site_dir)
