@@ -92,4 +92,5 @@ def test_nothing_typed_leaves_the_device(visit: Callable[..., Visit]) -> None:
     calculator = at.calculator("cure-plan")
     calculator.put("thickness", "1.2345")
     calculator.reaches("live")
-    assert at.requests == []
+    # the browser fetches the page's own icon whenever it likes
+    assert [request for request in at.requests if not request.endswith("/assets/icon.svg")] == []
