@@ -37,12 +37,11 @@ class _Drawing:
         self.y_low, self.y_high = (
             _span(ys, chart.y.low, chart.y.high, self.y_ticks) if not chart.bars else (0.0, 1.0)
         )
-        marks = sorted(
-            (mark for mark in chart.marks if mark.x is not None and mark.y is None),
-            key=lambda mark: mark.x or 0,
-        )
+        marks = [mark for mark in chart.marks if mark.x is not None and mark.y is None]
         self.rows = _rows_for(marks, self.x)
-        self.top = 14 + _MARK_ROW * (max(self.rows.values(), default=-1) + 1)
+        self.top = 14 + _MARK_ROW * (max((row for _, row in self.rows), default=-1) + 1)
+        if chart.bars and any(band.text for band in chart.bands):
+            self.top += _MARK_ROW  # a bar's words need the room where a zone's name would stand
         self.height = self.top + BOTTOM + (40 * len(chart.bars) if chart.bars else HEIGHT - BOTTOM - 14)
 
     def x(self, value: float) -> float:
@@ -88,7 +87,7 @@ class _Drawing:
                     self.x(high) - self.x(low),
                     self.height - BOTTOM - self.top,
                 )
-                at = (x + 4, float(self.top + 14))
+                at = (x + 4, self.top - 5.0 if self.chart.bars else self.top + 14.0)
             else:
                 x, y, wide, tall = LEFT, self.y(high), WIDTH - LEFT - RIGHT, self.y(low) - self.y(high)
                 at = (LEFT + 6.0, self.y(high) + 14)
@@ -110,7 +109,7 @@ class _Drawing:
         yield f'<path class="calc-axis" d="M{LEFT} {_c(self.top)}V{_c(floor)}H{WIDTH - RIGHT}"/>'
         middle = (LEFT + WIDTH - RIGHT) / 2
         yield _text("calc-tick", middle, self.height - 8, self.chart.x.label, "middle")
-        if self.chart.y.label:
+        if self.chart.y.label and not self.chart.bars:
             centre = (self.top + floor) / 2
             yield (
                 f'<text class="calc-tick" transform="translate(12 {_c(centre)}) rotate(-90)" text-anchor="middle">'
@@ -153,15 +152,18 @@ class _Drawing:
             if mark.x is not None and mark.y is not None:
                 yield f'<circle class="calc-point" cx="{_c(self.x(mark.x))}" cy="{_c(self.y(mark.y))}" r="5"/>'
                 yield self._label(mark.text, self.x(mark.x), self.y(mark.y) - 9)
-            elif mark.x is not None:
-                at, row = self.x(mark.x), self.rows[mark.text]
-                high = 12 + _MARK_ROW * row
-                yield f'<path class="calc-mark" d="M{_c(at)} {_c(high + 4)}V{_c(floor)}"/>'
-                yield self._label(mark.text, at, high)
             elif mark.y is not None:
                 at = self.y(mark.y)
                 yield f'<path class="calc-mark calc-mark-level" d="M{LEFT} {_c(at)}H{WIDTH - RIGHT}"/>'
                 yield _text("calc-mark-text", WIDTH - RIGHT - 2, at - 4, mark.text, "end")
+
+        for mark, row in self.rows:
+            at, high = self.x(mark.x or 0.0), 12 + _MARK_ROW * row
+            yield f'<path class="calc-mark" d="M{_c(at)} {_c(high - 9)}V{_c(floor)}"/>'
+            if at - _wide(mark.text) < 4:
+                yield _text("calc-mark-text", at + 4, high, mark.text, "start")
+            else:
+                yield _text("calc-mark-text", at - 4, high, mark.text, "end")
 
     def _label(self, text: str, x: float, y: float) -> str:
         half = len(text) * _CHARACTER / 2
@@ -173,18 +175,20 @@ class _Drawing:
         return _text("calc-mark-text", at, y, text, anchor)
 
 
-def _rows_for(marks: list[Mark], place: Callable[[float], float]) -> dict[str, int]:
-    """Which row each label stands in, so that none covers another."""
-    ends: list[float] = []
-    rows: dict[str, int] = {}
-    for mark in marks:
-        half = len(mark.text) * _CHARACTER / 2
-        centre = min(max(place(mark.x or 0.0), half + 2), WIDTH - half - 2)
-        row = next((row for row, end in enumerate(ends) if centre - half > end + 4), len(ends))
-        ends[row:row] = [0.0] if row == len(ends) else []
-        ends[row] = centre + half
-        rows[mark.text] = row
+def _rows_for(marks: list[Mark], place: Callable[[float], float]) -> list[tuple[Mark, int]]:
+    """Which row each label stands in. A label ends at its own line, and the rightmost line starts highest, so that no line
+    runs through a label and no label covers another.
+    """
+    rows: list[tuple[Mark, int]] = []
+    for mark in sorted(marks, key=lambda one: -(one.x or 0.0)):
+        at = place(mark.x or 0.0)
+        under = [row for other, row in rows if place(other.x or 0.0) - _wide(other.text) - 8 < at]
+        rows.append((mark, max(under, default=-1) + 1))
     return rows
+
+
+def _wide(words: str) -> float:
+    return len(words) * _CHARACTER
 
 
 def _text(name: str, x: float, y: float, words: str, anchor: str) -> str:

@@ -49,10 +49,12 @@ def outcome_html(outcome: Outcome) -> str:
 
 
 def _plate(main: Answer) -> str:
+    kind = "calc-main" if isinstance(main.value, float) else "calc-main calc-main-words"
+    # how to act on an answer says nothing where there is none
+    meaning = "" if main.value is None else f'<p class="calc-meaning">{escape(main.meaning)}</p>'
     return (
-        '<div class="calc-plate"><p class="calc-state" data-said></p>'
-        f'<p class="calc-main"><span class="calc-label">{escape(main.label)}</span> {_answer(main, "strong")}</p>'
-        f'<p class="calc-meaning">{escape(main.meaning)}</p></div>'
+        f'<div class="calc-plate"><p class="calc-state" data-said></p><p class="{kind}">'
+        f'<span class="calc-label">{escape(main.label)}</span> {_answer(main, "strong")}</p>{meaning}</div>'
     )
 
 
