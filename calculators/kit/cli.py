@@ -65,7 +65,7 @@ def _command(words: list[str]) -> int:
 
 
 def version() -> str:
-    """The project's version, from the first heading of its change log's releases."""
+    """The project's version, as the change log has it."""
     return "0.1.0"
 
 
