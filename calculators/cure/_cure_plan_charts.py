@@ -7,7 +7,7 @@ from calculators.cure._schedule import Schedule
 from calculators.kit.chart import Axis, Chart, Mark, Series
 from calculators.physics.curve import Curve
 
-POINTS = 48
+POINTS = 40
 
 
 def _f(degC: float) -> float:
@@ -72,8 +72,8 @@ def _shares(schedule: Schedule, made: Plan, times: tuple[float, ...]) -> Chart:
     def share(at: float) -> float:
         return min(at / needed, 400.0)
 
-    lows = tuple(share(min(slow.at(time), best.at(time), fast.at(time))) for time in times)
-    highs = tuple(share(max(slow.at(time), best.at(time), fast.at(time))) for time in times)
+    made_by = [tuple(share(dose.at(time)) for time in times) for dose in (best, slow, fast)]
+    lows, highs = (tuple(map(end, *made_by)) for end in (min, max))
     at_safe = best.at(made.safe_min) / needed
     return Chart(
         title="Share of the schedule made in the oven",
@@ -83,7 +83,7 @@ def _shares(schedule: Schedule, made: Plan, times: tuple[float, ...]) -> Chart:
         y=Axis("share of the schedule, %", 0),
         series=(
             Series("doubt", times, lows, highs),
-            Series("as entered", times, tuple(share(best.at(time)) for time in times)),
+            Series("as entered", times, made_by[0]),
         ),
         marks=(*_marks(made), Mark("schedule made", y=100.0)),
     )

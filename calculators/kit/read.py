@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Any
 
 from calculators.kit import messages
@@ -168,6 +169,7 @@ def _hold(
     raise Refused(messages.outside(label, *quoted))
 
 
+@lru_cache(maxsize=1024)
 def limit_value(end: str | None, units: tuple[str, ...], target: str) -> float | None:
     """A declared limit (text with its unit) as a number in the target unit."""
     return None if end is None else read_measure(end, units, units[0], target)[0]
