@@ -8,6 +8,7 @@ import operator
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from calculators.kit.numbers import shop_number
 
@@ -28,6 +29,8 @@ _FUNCTIONS: dict[str, Callable[..., float]] = {
     "max": max,
     "abs": abs,
 }
+
+_NAME = re.compile(r"(?<![\w.])[A-Za-z_]\w*(?!\w|\()")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +57,11 @@ def step(words: str, formula: str, unit: str = "", /, **values: float) -> Step:
     Heat: Q = m * c * (T2 - T1) = 10 * 0.49 * (120 - 20) = 490 kJ
     """
     name, expression = (part.strip() for part in formula.split(" = ", 1))
-    tree = ast.parse(expression, mode="eval")
+    tree, plain = _parsed(expression)
     # what is printed must give what is printed: the printed, rounded numbers are the ones that are worked with
     shown = {key: _printed(value) for key, value in values.items()}
-    numbers = ast.unparse(_Put(shown).visit(ast.parse(expression, mode="eval")))
-    result = _value(tree.body, shown)
+    numbers = _NAME.sub(lambda found: _put(shown[found[0]]) if found[0] in shown else found[0], plain)
+    result = _value(tree, shown)
     return Step(words, name, _spaced(expression), _spaced(numbers), shop_number(result, 4), unit)
 
 
@@ -70,18 +73,18 @@ def _spaced(expression: str) -> str:
     return expression.replace("**", "^").replace(" ^ ", "^")
 
 
-class _Put(ast.NodeTransformer):
-    def __init__(self, values: dict[str, float]) -> None:
-        self.values = values
+@lru_cache(maxsize=512)
+def _parsed(expression: str) -> tuple[ast.expr, str]:
+    """The formula's tree, and its text with one spacing throughout."""
+    tree = ast.parse(expression, mode="eval").body
+    return tree, ast.unparse(tree)
 
-    def visit_Name(self, node: ast.Name) -> ast.expr:
-        if node.id not in self.values:
-            return node
-        value = self.values[node.id]
-        size = abs(value)
-        number = ast.Constant(int(size) if size == int(size) and size < 1e15 else size)
-        # a minus sign of its own gets its brackets where a power needs them: (-5)^2
-        return ast.UnaryOp(ast.USub(), number) if value < 0 else number
+
+def _put(value: float) -> str:
+    size = abs(value)
+    number = repr(int(size) if size == int(size) and size < 1e15 else size)
+    # a minus sign of its own gets its brackets, as a power needs them: (-5)^2
+    return f"(-{number})" if value < 0 else number
 
 
 def evaluate(expression: str) -> float:

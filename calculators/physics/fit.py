@@ -12,7 +12,7 @@ from math import exp, log, sqrt
 from calculators.physics.heat import Part, Surroundings, temperature_curve
 
 _LOWEST_W_m2K, _HIGHEST_W_m2K = 0.05, 2000.0
-_FIRST_TRIES_W_m2K = (1.0, 4.0, 10.0, 20.0, 40.0, 100.0, 300.0)
+_FIRST_TRIES_W_m2K = (7.0, 20.0, 60.0)
 _STEP = 1e-4
 
 
@@ -95,14 +95,14 @@ def fit_oven(
             square = _square(tried)
             if square <= least:
                 improved = True
-                settled = abs(tried_h - log_h) < 1e-7 and abs(step_s) < 1e-5
+                settled = abs(tried_h - log_h) < 1e-5 and abs(step_s) < 1e-3
                 log_h, start, miss, least = tried_h, start + step_s, tried, square
                 damping = max(damping * 0.1, 1e-9)
             else:
                 damping *= 10.0
         if not improved or settled:
             break
-    hh, hs, ss, _, _ = _normal(misses, miss, log_h, start)
+    # the last step was too small to change the slopes, so the spread takes them as they are
     determinant = hh * ss - hs * hs
     if not _LOWEST_W_m2K * 1.01 < exp(log_h) < _HIGHEST_W_m2K * 0.99 or determinant <= 1e-12 * hh * ss:
         raise ValueError(
