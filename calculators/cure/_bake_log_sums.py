@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from calculators.cure._bake_log_inputs import Inputs
@@ -175,15 +176,24 @@ def _oven(asked: Inputs, log: Log, probe: Probe, doubt: float) -> Oven:
     if max(metal) > asked.oven_degC + doubt:
         return Oven(None, "the metal read hotter than the oven setting")
     times, metal = _thinned(times, metal)
-    part = part_of(asked.metal, heat_path_m(asked.shape, asked.thickness_m))
+    path_m = heat_path_m(asked.shape, asked.thickness_m)
+    part = part_of(asked.metal, path_m)
     try:
-        fit = fit_oven(times, metal, part, Surroundings(asked.oven_degC, 0.0))
+        fit = _fit(tuple(times), tuple(metal), asked.metal, path_m, asked.oven_degC)
     except ValueError as reason:
         return Oven(None, str(reason))
     if fit.spread_W_m2K > LOOSEST_FIT * fit.convection_W_m2K:
         return Oven(None, "the readings scatter too much, or the metal had hardly any way left to climb")
     curve = temperature_curve(part, Surroundings(asked.oven_degC, fit.convection_W_m2K), fit.start_degC)
     return Oven(fit, "", part, curve, times[0])
+
+
+@lru_cache(maxsize=8)
+def _fit(
+    times: tuple[float, ...], metal_degC: tuple[float, ...], metal: str, path_m: float, oven_degC: float
+) -> OvenFit:
+    """The fit is most of the work, and stays while only the schedule or the instrument changes."""
+    return fit_oven(times, metal_degC, part_of(metal, path_m), Surroundings(oven_degC, 0.0))
 
 
 def _thinned(times: list[float], metal: list[float]) -> tuple[list[float], list[float]]:
