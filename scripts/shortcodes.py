@@ -54,7 +54,14 @@ def put_in(text: str, page: Page) -> str:
 def _calculator(page: Page, slug: str) -> str:
     page.calculators.append(slug)
     engine = f"{page.base}assets/engine/{page.engine}/"
-    return calculator_html(slug, page.base, engine) + _vary(slug)
+    return calculator_html(slug, page.base, engine) + _vary(slug) + (_also(slug) if slug == page.slug else "")
+
+
+def _also(slug: str) -> str:
+    """The question and the trade's words for it, in sight, for the site's search to find."""
+    calculator = find.load(slug)
+    words = ", ".join(calculator.keywords)
+    return f'<p class="calc-also">{escape(calculator.question)} Also asked as: {escape(words)}.</p>'
 
 
 def _vary(slug: str) -> str:

@@ -110,3 +110,13 @@ def test_the_search_finds_questions_and_not_the_numbers_of_examples() -> None:
         # sentences of the outcome stand nowhere but inside the element
         for out in find.load(slug).answers:
             assert out.meaning not in own
+
+
+@pytest.mark.parametrize("slug", slugs())
+def test_the_search_finds_a_calculator_by_the_trades_words(slug: str) -> None:
+    documents = json.loads((SITE / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    own = " ".join(
+        one["text"] for one in documents if one["location"].startswith(f"{find.stage(slug)}/{slug}/")
+    )
+    for words in find.load(slug).keywords:
+        assert words in own
