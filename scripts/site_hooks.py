@@ -78,6 +78,8 @@ def on_page_markdown(markdown: str, page: Any, config: Any, files: Any) -> str:
     if "<!-- calculator:" in markdown:
         page.meta["has_calculator"] = True
         if page.meta.get("kind") == "calculator":
+            # somebody who types a question wants its answer before a page about it
+            page.meta.setdefault("search", {"boost": 3})
             page.meta["hide"] = [*page.meta.get("hide", []), "toc"]
             page.meta["kind_class"] = "calculator"
     return markdown
