@@ -80,6 +80,8 @@ def on_page_markdown(markdown: str, page: Any, config: Any, files: Any) -> str:
         if page.meta.get("kind") == "calculator":
             # somebody who types a question wants its answer before a page about it
             page.meta.setdefault("search", {"boost": 3})
+            calculator = find.load(Path(page.file.src_uri).stem)
+            page.meta["tags"] = [calculator.question, *calculator.keywords]
             page.meta["hide"] = [*page.meta.get("hide", []), "toc"]
             page.meta["kind_class"] = "calculator"
     return markdown
