@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from calculators.cure._bake_log_inputs import Inputs
 from calculators.cure._bake_log_readings import DOUBT_DC, Log
 from calculators.cure._bake_log_sums import Bake, credit_degC
-from calculators.cure._schedule import Schedule
+from calculators.cure._schedule import Schedule, f_and_c
 from calculators.kit.numbers import shop_number, whole
 from calculators.kit.result import Caution
 from calculators.physics.logged import LONGEST_FALLING_GAP_MIN
@@ -28,25 +28,21 @@ def cautions(asked: Inputs, schedule: Schedule, log: Log, bake: Bake) -> tuple[C
     )
 
 
-def _f(degC: float) -> str:
-    return f"{whole(degC * 1.8 + 32)} F ({whole(degC)} C)"
-
-
 def _verdict(schedule: Schedule, log: Log, bake: Bake) -> Iterator[Caution]:
     several = len(bake.probes) > 1
     if bake.verdict == "outside-sheet" and bake.hottest_degC > schedule.hottest_degC:
         yield Caution(
             "caution",
-            f"The metal went to {_f(bake.hottest_degC)}, more than 27 F over {_f(schedule.hottest_degC)}, the hottest point of "
-            "the sheet. Nothing on the sheet says what the film is like after that. Compare colour and gloss, test the film, "
-            "and ask the powder's maker.",
+            f"The metal went to {f_and_c(bake.hottest_degC)}, more than 27 F over {f_and_c(schedule.hottest_degC)}, the hottest "
+            "point of the sheet. Nothing on the sheet says what the film is like after that. Compare colour and gloss, test "
+            "the film, and ask the powder's maker.",
             "log",
         )
     elif bake.verdict == "outside-sheet":
         yield Caution(
             "caution",
-            f"The metal never came within 27 F of {_f(schedule.coolest_degC)}, the coolest point of the sheet. Nothing on the "
-            "sheet vouches for a cure so cool, however long. Bake again at the sheet's temperature.",
+            f"The metal never came within 27 F of {f_and_c(schedule.coolest_degC)}, the coolest point of the sheet. Nothing "
+            "on the sheet vouches for a cure so cool, however long. Bake again at the sheet's temperature.",
             "log",
         )
     elif bake.verdict == "under" and log.pulled:
@@ -123,13 +119,13 @@ def _readings(schedule: Schedule, log: Log, bake: Bake) -> Iterator[Caution]:
     if metal[0] >= credit:
         yield Caution(
             "note",
-            f"The log starts with the metal at {_f(metal[0])} already. What it made before that is not counted.",
+            f"The log starts with the metal at {f_and_c(metal[0])} already. What it made before that is not counted.",
             "log",
         )
     if log.pulled and metal[-1] >= credit:
         yield Caution(
             "note",
-            f"The log ends with the metal still at {_f(metal[-1])}. What it makes after that is not counted.",
+            f"The log ends with the metal still at {f_and_c(metal[-1])}. What it makes after that is not counted.",
             "log",
         )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calculators.cure._bake_log_inputs import Inputs
-from calculators.cure._schedule import Schedule
+from calculators.cure._schedule import Schedule, f_and_c
 from calculators.kit.numbers import shop_number, whole
 from calculators.kit.result import Caution, Clash
 
@@ -110,15 +110,15 @@ def _units(
             raise Clash(
                 (
                     "log",
-                    f"Log reads up to {_f(peak)}, far over the oven setting of {_f(oven)}. Its numbers look like Fahrenheit "
-                    "taken for Celsius: choose F beside the log",
+                    f"Log reads up to {f_and_c(peak)}, far over the oven setting of {f_and_c(oven)}. Its numbers look "
+                    "like Fahrenheit taken for Celsius: choose F beside the log",
                 )
             )
         return [
             Caution(
                 "caution",
-                f"The log reads up to {_f(peak)}, far over the oven setting of {_f(oven)}. Check the setting, the probe "
-                "and the unit beside the log before you trust this answer.",
+                f"The log reads up to {f_and_c(peak)}, far over the oven setting of {f_and_c(oven)}. Check the setting, "
+                "the probe and the unit beside the log before you trust this answer.",
                 "log",
             )
         ]
@@ -128,7 +128,7 @@ def _units(
     if start_number > COOL_START or not WARM_PEAK <= peak_number <= hottest:
         return []
     words = (
-        f"Log never goes over {_f(peak)}. Taken as Celsius, its numbers run from {whole(start_number)} C to "
+        f"Log never goes over {f_and_c(peak)}. Taken as Celsius, its numbers run from {whole(start_number)} C to "
         f"{whole(peak_number)} C, which is more like a bake"
     )
     cured = peak_number >= schedule.coolest_degC - FAR_OVER_OVEN_DC
@@ -147,7 +147,3 @@ def _levels_off(times: list[float], metal: list[float]) -> bool:
         return False
     before = [place for place in range(top) if times[place] <= times[top] - climbed / 4]
     return bool(before) and metal[top] - metal[before[-1]] < 0.15 * (metal[top] - metal[0])
-
-
-def _f(degC: float) -> str:
-    return f"{whole(degC * 1.8 + 32)} F ({whole(degC)} C)"

@@ -7,7 +7,7 @@ from math import ceil
 
 from calculators.cure._cure_plan_inputs import Inputs
 from calculators.cure._cure_plan_sums import Plan
-from calculators.cure._schedule import Schedule
+from calculators.cure._schedule import Schedule, f_and_c
 from calculators.kit.numbers import whole
 from calculators.kit.result import Caution
 from calculators.tables import table
@@ -27,24 +27,20 @@ def cautions(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Caution, ..
     )
 
 
-def _f(degC: float) -> str:
-    return f"{whole(degC * 1.8 + 32)} F ({whole(degC)} C)"
-
-
 def _oven(asked: Inputs, schedule: Schedule, made: Plan) -> Iterator[Caution]:
     if asked.oven_degC - schedule.schedule_degC < MARGIN_DC - 1e-6:
         yield Caution(
             "caution",
-            f"The oven is set less than 15 F over {_f(schedule.schedule_degC)}. The metal creeps up to it, and a small error "
-            "of the oven decides. Set it 15 to 25 F over, if the thin sections allow.",
+            f"The oven is set less than 15 F over {f_and_c(schedule.schedule_degC)}. The metal creeps up to it, and a "
+            "small error of the oven decides. Set it 15 to 25 F over, if the thin sections allow.",
             "oven",
             "common-practice",
         )
     if made.metal_at_safe_degC > schedule.hottest_degC + FAR_OVER_DC:
         yield Caution(
             "caution",
-            f"The metal goes more than 27 F over {_f(schedule.hottest_degC)}, the hottest point of the sheet. Cure is counted "
-            "no faster there, and colour or gloss may suffer. Lower the oven.",
+            f"The metal goes more than 27 F over {f_and_c(schedule.hottest_degC)}, the hottest point of the sheet. Cure "
+            "is counted no faster there, and colour or gloss may suffer. Lower the oven.",
             "oven",
         )
     if asked.dip_dC == 0:
@@ -97,8 +93,8 @@ def _powder(asked: Inputs, schedule: Schedule, made: Plan) -> Iterator[Caution]:
     if made.metal_at_pull_degC < schedule.coolest_degC:
         yield Caution(
             "note",
-            f"At the earliest pull the metal is still under {_f(schedule.coolest_degC)}, the coolest point of the sheet. That "
-            "time counts on cure that the sheet does not vouch for.",
+            f"At the earliest pull the metal is still under {f_and_c(schedule.coolest_degC)}, the coolest point of the "
+            "sheet. That time counts on cure that the sheet does not vouch for.",
             "schedule-temperature",
         )
     if not schedule.two_points:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calculators.kit.fields import Limits, Quantity
+from calculators.kit.numbers import whole
 from calculators.kit.result import Clash
 from calculators.kit.steps import Step, step
 from calculators.physics.cure import Kinetics, activation_energy_kJ_mol
@@ -80,6 +81,11 @@ def longest_time() -> Quantity:
         may_be_empty=True,
         example="40 min",
     )
+
+
+def f_and_c(degC: float) -> str:
+    """A temperature as a sentence says it, the shop's unit first."""
+    return f"{whole(degC * 1.8 + 32)} F ({whole(degC)} C)"
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,6 @@ from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.result import Carry, Caution, Result, Value
 from calculators.kit.steps import Step, step
 
-HOT_DEGC = (300 - 32) / 1.8
 SAFE_WORDS = "no pull: the oven is too cool for this powder"
 
 

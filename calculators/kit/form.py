@@ -7,7 +7,7 @@ from html import escape
 from calculators.kit import find
 from calculators.kit.calculator import Calculator
 from calculators.kit.fields import Asked, Choice, Field, Quantity, Readings, Rows, Whole
-from calculators.kit.run import Outcome, run
+from calculators.kit.run import run
 from calculators.kit.units import UNITS
 
 
@@ -157,6 +157,3 @@ def _long_choice(field: Field) -> bool:
 
 def _selected(yes: bool) -> str:
     return " selected" if yes else ""
-
-
-__all__ = ["Outcome", "calculator_html"]

@@ -6,7 +6,7 @@ import sys
 import traceback
 import zlib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
 from urllib.parse import urlencode
@@ -101,19 +101,15 @@ def run(slug: str, texts: Mapping[str, str]) -> Outcome:
     try:
         reading = read_form(calculator.inputs, texts)
         if reading.errors:
-            return _with(empty, errors=tuple(reading.errors))
+            return replace(empty, errors=tuple(reading.errors))
         inputs = calculator.inputs(**reading.values)
         try:
             result = calculator.solve(inputs)
         except Clash as clash:
-            return _with(empty, errors=tuple(FieldError(key, sentence) for key, sentence in clash.pairs))
+            return replace(empty, errors=tuple(FieldError(key, sentence) for key, sentence in clash.pairs))
         return _outcome(calculator, reading, result, empty)
     except Exception as error:  # a defect of ours must not lose what was typed
-        return _with(empty, errors=(FieldError("", messages.crashed(_report(error))),))
-
-
-def _with(outcome: Outcome, **changes: Any) -> Outcome:
-    return Outcome(**{**{name: getattr(outcome, name) for name in outcome.__dataclass_fields__}, **changes})
+        return replace(empty, errors=(FieldError("", messages.crashed(_report(error))),))
 
 
 def _report(error: Exception) -> str:
@@ -134,7 +130,7 @@ def _outcome(calculator: Calculator, reading: Reading, result: Result, empty: Ou
     main = answers[calculator.main.key]
     cautions = (*result.cautions, *_beyond_sources(calculator, reading), *calculator.standing)
     ranked = tuple(sorted(cautions, key=lambda one: ("stop", "caution", "note").index(one.level)))
-    return _with(
+    return replace(
         empty,
         ok=True,
         headline=result.headline or f"{main.label} {main.text}",
