@@ -78,7 +78,10 @@ class _Asked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quantity(_Asked):
-    """A number with a unit. units: slugs, the shop's first. example: shown in the error sentence."""
+    """A number with a unit. units: slugs, the shop's first. example: shown in the error sentence.
+
+    words: what an instrument shows in place of a number, such as OL, and the value in the fixed unit that it stands for.
+    """
 
     units: tuple[str, ...]
     default: str = ""
@@ -86,6 +89,7 @@ class Quantity(_Asked):
     validity: Validity | None = None
     may_be_empty: bool = False
     example: str = ""
+    words: tuple[tuple[str, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -80,13 +80,34 @@ def _spellings(units: tuple[str, ...]) -> dict[str, str]:
     return known
 
 
+def _squeeze(spelling: str) -> str:
+    return spelling.translate(_LOOK_ALIKE).replace("°", "").replace("·", "").replace(" ", "")
+
+
 def _fold(spelling: str) -> str:
-    return spelling.translate(_LOOK_ALIKE).replace("°", "").replace("·", "").replace(" ", "").casefold()
+    return _squeeze(spelling).casefold()
+
+
+@lru_cache(maxsize=1)
+def _case_matters() -> dict[str, dict[str, str]]:
+    """Spellings that differ from another unit's of their kind in capitals alone (mohm, Mohm): exact text to slug."""
+    folded: dict[tuple[str, str], dict[str, str]] = {}
+    for unit in UNITS.values():
+        for spelling in unit.spellings:
+            exact = _squeeze(spelling)
+            folded.setdefault((unit.kind, exact.casefold()), {})[exact] = unit.slug
+    return {fold: exact for (_, fold), exact in folded.items() if len(set(exact.values())) > 1}
 
 
 def unit_named(spelling: str, units: tuple[str, ...]) -> str | None:
-    """The slug of the unit that is spelled so, among a field's units, or None."""
-    return _spellings(units).get(_fold(tidy(spelling)))
+    """The slug of the unit that is spelled so, among a field's units, or None. Capitals count only where they must."""
+    exact = _squeeze(tidy(spelling))
+    slug = _spellings(units).get(exact.casefold())
+    alike = _case_matters().get(exact.casefold())
+    if slug is None or not alike or slug not in alike.values():
+        return slug
+    meant = alike.get(exact)
+    return meant if meant in units else None
 
 
 def read_measure(text: str, units: tuple[str, ...], bare: str, target: str) -> tuple[float, str]:

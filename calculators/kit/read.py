@@ -128,6 +128,9 @@ def _quantity(field_: Quantity, target: str, text: str, bare: str) -> float | No
         if field_.may_be_empty:
             return None
         raise Refused(messages.empty(field_.label))
+    for word, stands_for in field_.words:
+        if tidy(text[: LONGEST + 1]).casefold() == word.casefold():
+            return stands_for
     value, typed_in = _measured(field_, text, bare, target)
     _hold(field_.label, field_.limits, field_.units, value, target, typed_in)
     return value

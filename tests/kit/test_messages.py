@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 import pytest
 
-from calculators.kit.fields import Choice, Limits, Option, Quantity, Readings, Rows, When, Whole, ask
+from calculators.kit.fields import Asked, Choice, Limits, Option, Quantity, Readings, Rows, When, Whole, ask
 from calculators.kit.messages import beyond_source
-from calculators.kit.read import read_form
+from calculators.kit.read import Refused, read_field, read_form
 
 
 @dataclass(frozen=True)
@@ -171,3 +171,19 @@ def test_beyond_a_source() -> None:
     assert beyond_source("End temperature", "low", "32 F", "the table", "It freezes.") == (
         "End temperature is below 32 F, the bottom of the table. It freezes. Treat the answer as an estimate."
     )
+
+
+def test_a_meters_word_stands_for_a_number() -> None:
+    """OL on a meter is more than it can read: the field says what that stands for, whatever its limits."""
+    field = Quantity(
+        label="Resistance",
+        units=("Mohm", "ohm"),
+        default="1",
+        limits=Limits("0 ohm", "1000 Mohm", "what a meter reads"),
+        words=(("OL", float("inf")),),
+    )
+    one = Asked("resistance", "resistance_ohm", "ohm", field)
+    assert read_field(one, " ol ", "", []) == float("inf")
+    assert read_field(one, "2", "", []) == 2e6
+    with pytest.raises(Refused):
+        read_field(one, "OLL", "", [])

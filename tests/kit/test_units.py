@@ -33,6 +33,25 @@ ROOT = Path(__file__).resolve().parents[2]
         (1, "Btu_hft2F", "W_m2K", 5.678263),
         (50, "percent", "ratio", 0.5),
         (1, "ft2_lb", "m2_kg", 0.2048161),
+        (1, "Btu", "joule", 1055.056),
+        (1, "kWh", "MJ", 3.6),
+        (1, "Btu_h", "W", 0.2930711),
+        (1, "hp", "W", 745.6999),
+        (1, "lbf", "N", 4.448222),
+        (1, "psi", "kPa", 6.894757),
+        (1, "bar", "kPa", 100),
+        (1, "gal", "L", 3.785412),
+        (1, "ft3", "m3", 0.02831685),
+        (1, "cfm", "m3_s", 4.719474e-4),
+        (1, "ft_min", "m_s", 0.00508),
+        (1, "lb_h", "kg_h", 0.45359237),
+        (1, "lb_ft3", "kg_m3", 16.01846),
+        (1, "lb_ft2", "kg_m2", 4.882428),
+        (1, "oz_ft2", "g_m2", 305.1517),
+        (1, "lb_ft", "kg_m", 1.488164),
+        (1, "ug_cm2", "mg_m2", 10),
+        (1, "mg_L", "g_m3", 1),
+        (1, "therm", "MJ", 105.505585262),
     ],
 )
 def test_conversion__nist_sp_811_appendix_b8(
@@ -71,6 +90,28 @@ def test_one_spelling_means_one_unit_of_its_kind() -> None:
             for spelling in UNITS[slug].spellings:
                 if spelling:
                     assert unit_named(spelling, alike) == slug, spelling
+
+
+@pytest.mark.parametrize(
+    ("text", "units", "expected"),
+    [
+        ("mohm", ("ohm", "mohm", "Mohm"), "mohm"),
+        ("Mohm", ("ohm", "mohm", "Mohm"), "Mohm"),
+        ("MOHM", ("ohm", "mohm", "Mohm"), None),
+        ("M\u2126", ("ohm", "mohm", "Mohm"), "Mohm"),
+        ("m\u03a9", ("ohm", "mohm", "Mohm"), "mohm"),
+        ("mohm", ("ohm", "Mohm"), None),
+        ("Megohms", ("ohm", "Mohm"), "Mohm"),
+        ("KOHM", ("ohm", "kohm", "Mohm"), "kohm"),
+        ("mJ", ("mJ", "MJ"), "mJ"),
+        ("MJ", ("mJ", "joule"), None),
+        ("PSI", ("psi", "bar"), "psi"),
+    ],
+)
+def test_capitals_count_where_they_change_the_size(
+    text: str, units: tuple[str, ...], expected: str | None
+) -> None:
+    assert unit_named(text, units) == expected
 
 
 def test_pint_waits_for_the_first_conversion() -> None:
