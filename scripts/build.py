@@ -2,6 +2,7 @@
 
     python3 scripts/build.py               the whole site
     python3 scripts/build.py --no-engine   pages only, in seconds, with the engine that the last whole build made
+    python3 scripts/build.py --draft       as above; links to pages that are still to be written are only named
     python3 scripts/build.py --publish     with brotli copies as well, for a host that serves them
 
 SITE_URL gives the address that it will be published under, REPORT_URL where readers report a wrong number.
@@ -26,7 +27,7 @@ SITE = ROOT / "site"
 COMPRESSED = (".html", ".css", ".js", ".mjs", ".json", ".svg", ".xml")
 
 
-def build(site: Path = SITE, *, engine: bool = True, publish: bool = False) -> None:
+def build(site: Path = SITE, *, engine: bool = True, publish: bool = False, draft: bool = False) -> None:
     """Build the site into a folder, replacing what is there."""
     began = time.monotonic()
     made = ROOT / ".cache" / "site-engine"
@@ -39,7 +40,9 @@ def build(site: Path = SITE, *, engine: bool = True, publish: bool = False) -> N
         folder = engine_bundle.build(made, publish=publish).folder_name
         print(f"engine {folder} ready after {time.monotonic() - began:.1f} s", flush=True)
     settings = {**os.environ, "CALC_ENGINE": folder, "NO_MKDOCS_2_WARNING": "1"}
-    command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict", "--site-dir", str(site)]
+    settings |= {"CALC_DRAFT": "1"} if draft else {}
+    command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--site-dir", str(site)]
+    command += ["--no-strict" if draft else "--strict"]
     done = subprocess.run(command, cwd=ROOT, env=settings, check=False)
     if done.returncode:
         raise SystemExit("The site was not built: see above.")
@@ -85,11 +88,12 @@ def _without_canonical(text: str) -> str:
 def main() -> int:
     parser = argparse.ArgumentParser(description="Build the site into site/.")
     parser.add_argument("--no-engine", action="store_true", help="pages only")
+    parser.add_argument("--draft", action="store_true", help="pages only, dead links named and let through")
     parser.add_argument("--publish", action="store_true", help="with brotli copies")
     words = parser.parse_args()
     environment.ensure("site")
     sys.path.insert(0, str(ROOT))
-    build(engine=not words.no_engine, publish=words.publish)
+    build(engine=not (words.no_engine or words.draft), publish=words.publish, draft=words.draft)
     return 0
 
 
