@@ -90,10 +90,16 @@ def main() -> int:
     parser.add_argument("--no-engine", action="store_true", help="pages only")
     parser.add_argument("--draft", action="store_true", help="pages only, dead links named and let through")
     parser.add_argument("--publish", action="store_true", help="with brotli copies")
+    parser.add_argument("--out", type=Path, default=SITE, help="the folder to build into, instead of site/")
     words = parser.parse_args()
     environment.ensure("site")
     sys.path.insert(0, str(ROOT))
-    build(engine=not (words.no_engine or words.draft), publish=words.publish, draft=words.draft)
+    build(
+        words.out.absolute(),
+        engine=not (words.no_engine or words.draft),
+        publish=words.publish,
+        draft=words.draft,
+    )
     return 0
 
 
