@@ -92,7 +92,6 @@ class Inputs:
             default="40",
             limits=Limits("0.01 lb", "20000 lb", "a bracket to a large frame"),
             when=When("shape", ("weighed",)),
-            meaning="mass",
         )
     )
     area_m2: float = ask(

@@ -3,26 +3,36 @@
 from __future__ import annotations
 
 import json
+from dataclasses import asdict
+from typing import Any
 
-from calculators.kit.run import run
+from calculators.kit.run import Outcome, run
 
 
 def run_json(request: str) -> str:
-    """Run one request of the page: {"slug", "texts"}. The answer holds what the page shows, as HTML and text."""
+    """Run one request of the page: {"slug", "texts"}, or {"job"} for a whole job."""
     asked = json.loads(request)
+    if "job" in asked:
+        from calculators.kit.job import job_json
+
+        return job_json(request)
     texts = {str(key): str(text) for key, text in asked["texts"].items()}
-    outcome = run(asked["slug"], texts)
-    return json.dumps(
-        {
-            "ok": outcome.ok,
-            "slug": outcome.slug,
-            "version": outcome.version,
-            "headline": outcome.headline,
-            "html": outcome.html,
-            "stop": any(one.level == "stop" for one in outcome.cautions),
-            "errors": [{"key": one.key, "message": one.message} for one in outcome.errors],
-            "query": outcome.query,
-            "long": list(outcome.long),
-            "text": outcome.text,
-        }
-    )
+    return json.dumps(response_of(run(asked["slug"], texts)))
+
+
+def response_of(outcome: Outcome) -> dict[str, Any]:
+    """What the page gets of an outcome: its HTML and text, and what it has to hand over to other calculators."""
+    return {
+        "ok": outcome.ok,
+        "slug": outcome.slug,
+        "version": outcome.version,
+        "headline": outcome.headline,
+        "html": outcome.html,
+        "stop": any(one.level == "stop" for one in outcome.cautions),
+        "cautions": [{"level": one.level, "text": one.text} for one in outcome.cautions],
+        "errors": [{"key": one.key, "message": one.message} for one in outcome.errors],
+        "query": outcome.query,
+        "long": list(outcome.long),
+        "text": outcome.text,
+        "gifts": [asdict(one) for one in outcome.gifts],
+    }

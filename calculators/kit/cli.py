@@ -18,6 +18,7 @@ python -m calculators NAME --KEY VALUE ...       an answer; what is left out com
     --steps     show the working        --json    for another program
     --link      the page's address      --csv FILE    one answer row for each row of the file
     --KEY-unit UNIT    the unit of a bare number      --KEY @FILE    a table from a file
+python -m calculators job FILE.toml [--json]     every step of a job, each going on with what an earlier one gave
 python -m calculators --json                     the catalogue      --version    the version"""
 
 SWITCHES = ("steps", "json", "link", "help")
@@ -57,6 +58,16 @@ def _command(words: list[str]) -> int:
         from calculators.kit.cli_help import catalogue
 
         print(json.dumps(catalogue(), indent=2))
+    elif first == "job":
+        from calculators.kit.job import JobError
+        from calculators.kit.job_file import job_command
+
+        try:
+            shown, answered = job_command(rest)
+        except JobError as error:
+            raise Misused(str(error)) from None
+        print(shown)
+        return 0 if answered else 2
     elif first.startswith("-"):
         raise Misused(f"{first} is not known here.\n{USAGE}")
     else:

@@ -64,7 +64,8 @@ def _field(slug: str, one: Asked, shown: bool) -> str:
     wide = " calc-wide" if isinstance(field, Rows | Readings) or _long_choice(field) else ""
     hint = f'<span class="calc-hint" id="{name}-hint">{escape(field.hint)}</span>' if field.hint else ""
     error = f'<span class="calc-error" id="{name}-error" data-error="{one.key}" hidden></span>'
-    holder = f'class="calc-field{wide}" data-field="{one.key}"{when}{"" if shown else " hidden"}'
+    means = f' data-meaning="{field.meaning}"' if field.meaning else ""
+    holder = f'class="calc-field{wide}" data-field="{one.key}"{means}{when}{"" if shown else " hidden"}'
     if isinstance(field, Choice) and field.few:
         return _radios(one.key, name, field, holder, hint, error, described)
     label = f'<label for="{name}">{escape(field.label)}</label>'

@@ -15,6 +15,7 @@ from calculators.kit import find, messages
 from calculators.kit.calculator import Calculator, Out
 from calculators.kit.chart import Chart
 from calculators.kit.fields import Quantity, Readings, Rows
+from calculators.kit.handover import Gift, gifts
 from calculators.kit.numbers import shop_number, whole
 from calculators.kit.read import FieldError, Reading, limit_value, quoted_limit, read_form, unit_typed
 from calculators.kit.result import Answer, Carry, Caution, Clash, Given, Result, Table, Value
@@ -30,7 +31,7 @@ class Outcome:
     """What a calculation came to. Where ok is false, only errors and query say anything.
 
     headline: the main answer as a sentence. answers: by key, in declared order. assumed: keys that took their default.
-    query: the fields as a link holds them, without a question mark.
+    query: the fields as a link holds them, without a question mark. typed: the fields that were asked, each text with its unit.
     """
 
     ok: bool
@@ -48,6 +49,12 @@ class Outcome:
     notes: tuple[str, ...] = ()
     query: str = ""
     long: tuple[str, ...] = ()
+    typed: Mapping[str, str] = ()  # type: ignore[assignment]
+
+    @cached_property
+    def gifts(self) -> tuple[Gift, ...]:
+        """What this calculation has to hand over to others; nothing where the values were refused."""
+        return gifts(find.load(self.slug), self.answers, self.typed) if self.ok else ()
 
     @cached_property
     def html(self) -> str:
@@ -96,8 +103,9 @@ def run(slug: str, texts: Mapping[str, str]) -> Outcome:
     Never raises for what was typed. Raises KeyError for a slug that is not there.
     """
     calculator = find.load(slug)
-    query, long = _query(calculator, texts)
-    empty = Outcome(False, slug, calculator.version, answers={}, query=query, long=long)
+    typed = _typed(calculator, texts)
+    query, long = _query(calculator, typed)
+    empty = Outcome(False, slug, calculator.version, answers={}, query=query, long=long, typed=typed)
     try:
         reading = read_form(calculator.inputs, texts)
         if reading.errors:
@@ -142,6 +150,7 @@ def _outcome(calculator: Calculator, reading: Reading, result: Result, empty: Ou
         carries=result.carries,
         assumed=tuple(reading.assumed),
         notes=tuple(reading.notes),
+        typed={key: text for key, text in empty.typed.items() if key not in reading.hidden},
     )
 
 
@@ -215,15 +224,19 @@ def _shown(out: Out, numbers: list[float | None], unit: str) -> str:
     return f"{number}{unit}, {span}{unit}" if span and span != number else f"{number}{unit}"
 
 
-def _query(calculator: Calculator, texts: Mapping[str, str]) -> tuple[str, tuple[str, ...]]:
-    pairs = []
+def _typed(calculator: Calculator, texts: Mapping[str, str]) -> dict[str, str]:
+    """Every field's text in declared order, with its unit."""
+    typed = {}
     for one in calculator.fields:
-        text = texts.get(one.key, one.field.default)
         unit = texts.get(f"{one.key}-unit", "")
-        pairs.append((one.key, unit_typed(one, text, unit)))
+        typed[one.key] = unit_typed(one, texts.get(one.key, one.field.default), unit)
         if unit and isinstance(one.field, Rows | Readings):
-            pairs.append((f"{one.key}-unit", unit))
-    pairs.append(("v", str(calculator.version)))
+            typed[f"{one.key}-unit"] = unit
+    return typed
+
+
+def _query(calculator: Calculator, typed: Mapping[str, str]) -> tuple[str, tuple[str, ...]]:
+    pairs = [*typed.items(), ("v", str(calculator.version))]
     long: list[str] = []
     while len(query := urlencode(pairs)) > LONGEST_QUERY:
         longest = max(pairs, key=lambda pair: len(pair[1]))[0]

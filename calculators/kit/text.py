@@ -22,21 +22,21 @@ def outcome_text(outcome: Outcome, steps: bool = False) -> str:
     lines = [f"{calculator.title}: {outcome.headline}", ""]
     wide = max(len(one.label) for one in dict(outcome.answers).values())
     for one in dict(outcome.answers).values():
-        lines += _wrapped(f"{one.label:<{wide}}  {one.text}", wide + 2)
+        lines += wrapped(f"{one.label:<{wide}}  {one.text}", wide + 2)
     for caution in outcome.cautions:
-        lines += ["", *_wrapped(f"{LEVEL_WORDS[caution.level]} {caution.text}", 2)]
+        lines += ["", *wrapped(f"{LEVEL_WORDS[caution.level]} {caution.text}", 2)]
     for note in outcome.notes:
-        lines += ["", *_wrapped(note, 2)]
+        lines += ["", *wrapped(note, 2)]
     if outcome.assumed:
-        lines += ["", *_wrapped(f"From the example: {', '.join(outcome.assumed)}", 2)]
+        lines += ["", *wrapped(f"From the example: {', '.join(outcome.assumed)}", 2)]
     if steps:
-        lines += ["", "Working", *(f"  {line}" for step in outcome.steps for line in _wrapped(str(step), 2))]
+        lines += ["", "Working", *(f"  {line}" for step in outcome.steps for line in wrapped(str(step), 2))]
         for table in outcome.tables:
             lines += ["", table.title, *table_lines(table.head, table.rows)]
     return "\n".join(lines)
 
 
-def _wrapped(text: str, indent: int) -> list[str]:
+def wrapped(text: str, indent: int) -> list[str]:
     return textwrap.wrap(
         text, WIDTH, subsequent_indent=" " * indent, break_long_words=False, break_on_hyphens=False
     )

@@ -1,0 +1,147 @@
+"""A job as a file: a name, and a step for each calculation, in the order of the work.
+
+    name = "Four park benches"
+
+    [[step]]
+    calculator = "part-size"
+    pieces = ["plate, 24, 16, 5/8, , , 2, no"]
+
+    [[step]]
+    calculator = "powder-needed"
+    take = ["area"]
+    film = "2.5 mil"
+
+A value is text as it is typed into the form, a number, or a list of lines. `take` names the fields that an earlier step
+fills, `take = "all"` every field that one can. What is neither given nor taken comes from the calculator's example.
+"""
+
+from __future__ import annotations
+
+import json
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from calculators.kit import find
+from calculators.kit.handover import MEANINGS
+from calculators.kit.job import Done, Entry, JobError, offers, run_job
+
+OWN_KEYS = ("calculator", "name", "take", "note")
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A job that was read and run. notes: by the name of a step."""
+
+    name: str
+    done: tuple[Done, ...]
+    notes: Mapping[str, str]
+
+
+def read_job(text: str) -> Job:
+    """Read a job's file and run it. Raises JobError with a sentence that says which step is wrong."""
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise JobError(f"The job's file cannot be read: {error}.") from None
+    steps = table.get("step")
+    if not isinstance(steps, list) or not steps or not all(isinstance(one, dict) for one in steps):
+        raise JobError("The job's file holds no [[step]].")
+    entries: list[Entry] = []
+    done: tuple[Done, ...] = ()
+    notes: dict[str, str] = {}
+    for number, step in enumerate(steps, 1):
+        entry = _entry(step, number, {one.name for one in entries}, done)
+        entries.append(entry)
+        if "note" in step:
+            notes[entry.name] = str(step["note"])
+        done = run_job(entries)
+    return Job(str(table.get("name", "A job without a name")), done, notes)
+
+
+def _entry(step: Mapping[str, Any], number: int, used: set[str], done: tuple[Done, ...]) -> Entry:
+    slug = str(step.get("calculator", ""))
+    if slug not in find.slugs():
+        raise JobError(f"Step {number}: there is no calculator {slug or 'named'}.")
+    calculator = find.load(slug)
+    known = {one.key for one in calculator.fields}
+    unknown = [key for key in step if key not in OWN_KEYS and key.removesuffix("-unit") not in known]
+    if unknown:
+        raise JobError(f"Step {number}, {slug}: it does not ask for {', '.join(unknown)}.")
+    name = str(step.get("name", slug))
+    if name in used:
+        raise JobError(f"Step {number}: {name} is there already. Give this one a name of its own.")
+    possible = offers(calculator, done)
+    wanted = step.get("take", [])
+    keys = list(possible) if wanted == "all" else list(wanted)
+    for key in keys:
+        if key not in possible:
+            field = next((one.field for one in calculator.fields if one.key == key), None)
+            meaning = MEANINGS[field.meaning].words if field is not None and field.meaning else key
+            raise JobError(f"Step {number}, {slug}: no earlier step gives the {meaning}.")
+    texts = {key: _text(value) for key, value in step.items() if key not in OWN_KEYS}
+    return Entry(name, slug, texts, {key: possible[key] for key in keys if key not in texts})
+
+
+def _text(value: Any) -> str:
+    if isinstance(value, list):
+        return "\n".join(str(one) for one in value)
+    return {True: "yes", False: "no"}[value] if isinstance(value, bool) else str(value)
+
+
+def job_text(job: Job) -> str:
+    """The job as a terminal shows it."""
+    from calculators.kit.text import wrapped
+
+    lines = [job.name, "=" * len(job.name)]
+    for one in job.done:
+        calculator, outcome = find.load(one.entry.slug), one.outcome
+        lines += ["", f"{calculator.title}: {outcome.headline if outcome.ok else 'no answer'}"]
+        for taken in one.taken:
+            words = MEANINGS[taken.gift.meaning].words
+            lines += wrapped(f"    from {taken.source}: {words} {taken.gift.shown}", 6)
+        for problem in (*one.problems, *(error.message for error in outcome.errors)):
+            lines += wrapped(f"    Not done: {problem}", 6)
+        for caution in outcome.cautions:
+            if caution.level == "stop":
+                lines += wrapped(f"    Stop. {caution.text}", 6)
+        if one.entry.name in job.notes:
+            lines += wrapped(f"    Note: {job.notes[one.entry.name]}", 6)
+    return "\n".join(lines)
+
+
+def job_outcomes(job: Job) -> dict[str, Any]:
+    """The job as --json prints it."""
+    return {
+        "ok": all(one.outcome.ok and not one.problems for one in job.done),
+        "name": job.name,
+        "steps": [
+            {
+                "name": one.entry.name,
+                "taken": {each.key: {"from": each.source, "text": each.gift.text} for each in one.taken},
+                "problems": list(one.problems),
+                "note": job.notes.get(one.entry.name, ""),
+                **one.outcome.to_json(),
+            }
+            for one in job.done
+        ],
+    }
+
+
+def job_command(words: list[str]) -> tuple[str, bool]:
+    """`job FILE.toml [--json]`: what to print, and whether every step has an answer. Raises JobError."""
+    files = [word for word in words if not word.startswith("-")]
+    switches = [word for word in words if word.startswith("-")]
+    if len(files) != 1 or switches not in ([], ["--json"]):
+        raise JobError("Write: python -m calculators job FILE.toml [--json]")
+    try:
+        text = Path(files[0]).read_text("utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        reason = error.strerror if isinstance(error, OSError) else "it is not text in UTF-8"
+        raise JobError(f"The file {files[0]} could not be read: {reason}.") from None
+    job = read_job(text)
+    outcomes = job_outcomes(job)
+    shown = json.dumps(outcomes, indent=2, ensure_ascii=False) if switches else job_text(job)
+    return shown, bool(outcomes["ok"])
