@@ -6,7 +6,7 @@ import textwrap
 from typing import Any
 
 from calculators.kit import find
-from calculators.kit.fields import Asked, Choice, Quantity, Readings, Rows, Whole, asked
+from calculators.kit.fields import Asked, Choice, Quantity, Readings, Rows, Text, Whole, asked
 from calculators.kit.units import UNITS
 
 
@@ -36,6 +36,8 @@ def kind_of(one: Asked) -> str:
             return "a whole number"
         case Choice():
             return "one of " + ", ".join(field.slugs)
+        case Text():
+            return "words"
         case Rows():
             return "rows of " + ", ".join(column.key for column in asked(field.row))
 
@@ -55,6 +57,8 @@ def limits_of(one: Asked) -> str:
             )
         case Whole():
             return f"{field.low:,} to {field.high:,}"
+        case Text():
+            return f"up to {field.longest} characters"
         case _:
             return ""
 
@@ -142,6 +146,8 @@ def _field(one: Asked) -> dict[str, Any]:
             entry |= {"low": field.low, "high": field.high}
         case Choice():
             entry |= {"options": {option.slug: option.label for option in field.options}}
+        case Text():
+            entry |= {"longest": field.longest, "may_be_empty": field.may_be_empty}
         case Rows():
             entry |= {
                 "columns": {column.key: _field(column) for column in asked(field.row)},

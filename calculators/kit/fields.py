@@ -1,4 +1,4 @@
-"""What a calculator can ask: five kinds of field, their limits, and when each is asked.
+"""What a calculator can ask: six kinds of field, their limits, and when each is asked.
 
 A field is declared on an attribute of the calculator's `Inputs` dataclass. The attribute's name is the field's key and the
 fixed unit that `solve` gets: `part_mass_kg` is the key `part-mass`, handed over in kg, however it was typed.
@@ -14,7 +14,7 @@ from typing import Any
 
 from calculators.kit.units import UNITS
 
-type Field = Quantity | Whole | Choice | Readings | Rows
+type Field = Quantity | Whole | Choice | Text | Readings | Rows
 
 
 class DeclarationError(Exception):
@@ -115,6 +115,15 @@ class Choice(_Asked):
 
     def label_of(self, slug: str) -> str:
         return next(option.label for option in self.options if option.slug == slug)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Text(_Asked):
+    """A few words of the reader's own, such as the name of a part: repeated in the answer, and never reckoned with."""
+
+    default: str = ""
+    longest: int = 40
+    may_be_empty: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

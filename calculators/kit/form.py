@@ -6,7 +6,7 @@ from html import escape
 
 from calculators.kit import find
 from calculators.kit.calculator import Calculator
-from calculators.kit.fields import Asked, Choice, Field, Quantity, Readings, Rows, Whole
+from calculators.kit.fields import Asked, Choice, Field, Quantity, Readings, Rows, Text, Whole
 from calculators.kit.run import run
 from calculators.kit.units import UNITS
 
@@ -42,7 +42,8 @@ def _form(slug: str, calculator: Calculator) -> str:
         '<p class="calc-actions"><button type="submit" class="md-button md-button--primary">Calculate</button>'
         '<button type="button" class="md-button" data-act="reset">Back to the example</button>'
         '<button type="button" class="md-button" data-act="copy-link">Copy link</button>'
-        '<button type="button" class="md-button" data-act="copy-answer">Copy answer</button></p>'
+        '<button type="button" class="md-button" data-act="copy-answer">Copy answer</button>'
+        '<button type="button" class="md-button" data-act="add-to-job">Add to job sheet</button></p>'
         '<p class="calc-privacy">What you type stays on this device. A copied link holds the values: opening it sends them to '
         "this site's own host and to nobody else.</p>"
         '<p class="calc-status" role="status" data-status></p></form>'
@@ -108,6 +109,12 @@ def _control(one: Asked, name: str, described: str) -> str:
             return (
                 f'<span class="calc-entry"><input type="text" {common} inputmode="numeric" value="{text}" '
                 f'data-default="{text}" size="6"></span>'
+            )
+        case Text():
+            text = escape(field.default)
+            return (
+                f'<span class="calc-entry"><input type="text" {common} value="{text}" '
+                f'data-default="{text}" size="20"></span>'
             )
         case Readings() | Rows():
             takes = ' data-takes-file="csv"' if field.takes_file else ""

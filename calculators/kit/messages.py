@@ -44,6 +44,10 @@ def unknown_choice(label: str, labels: list[str]) -> str:
     return f"{label} must be one of: {', '.join(labels)}"
 
 
+def too_long(label: str, most: int) -> str:
+    return f"{label} must have {most} characters or fewer"
+
+
 def too_few(label: str, least: int) -> str:
     return f"{label} must have at least {least} {'line' if least == 1 else 'lines'}"
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import Any
 
 from calculators.kit import messages
-from calculators.kit.fields import Asked, Choice, Limits, Quantity, Readings, Rows, Whole, asked
+from calculators.kit.fields import Asked, Choice, Limits, Quantity, Readings, Rows, Text, Whole, asked
 from calculators.kit.grammar import (
     LONGEST,
     NotANumber,
@@ -104,6 +104,8 @@ def read_field(one: Asked, text: str, unit_text: str, notes: list[str]) -> Any:
             return _whole(field_, text)
         case Choice():
             return _choice(field_, text)
+        case Text():
+            return _text(field_, text)
         case Readings():
             return _readings(field_, one.unit, text, _bare(field_.label, field_.units, unit_text))
         case Rows():
@@ -222,6 +224,16 @@ def _choice(field_: Choice, text: str) -> str:
     if slug is None:
         raise Refused(messages.unknown_choice(field_.label, list(field_.slugs)))
     return slug
+
+
+def _text(field_: Text, text: str) -> str:
+    # a control sign has no place in a page, a terminal or a file
+    words = "".join(sign for sign in tidy(text[:LONGEST]) if sign.isprintable()).strip()
+    if not words and not field_.may_be_empty:
+        raise Refused(messages.empty(field_.label))
+    if len(words) > field_.longest:
+        raise Refused(messages.too_long(field_.label, field_.longest))
+    return words
 
 
 def _readings(field_: Readings, target: str, text: str, bare: str) -> tuple[float, ...]:

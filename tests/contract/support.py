@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from html.parser import HTMLParser
 
 from calculators.kit.calculator import Calculator
-from calculators.kit.fields import Asked, Choice, Quantity, Readings, Rows, When, Whole, asked
+from calculators.kit.fields import Asked, Choice, Quantity, Readings, Rows, Text, When, Whole, asked
 from calculators.kit.find import load, slugs
 from calculators.kit.run import Outcome
 from calculators.kit.units import UNITS, convert
@@ -68,6 +68,8 @@ def sample(one: Asked) -> str:
             return field.default or " ".join([field.limits.low or field.limits.high or "1"] * field.at_least)
         case Whole() | Choice():
             return field.default
+        case Text():
+            return field.default or "a name"
         case Rows():
             line = ", ".join(sample(column) for column in asked(field.row))
             return field.default or "\n".join([line] * field.at_least)
