@@ -55,11 +55,20 @@ def build(site: Path = SITE, *, engine: bool = True, publish: bool = False, draf
         for page in site.rglob("*.html"):
             text = page.read_text("utf-8")
             page.write_text(_without_canonical(text), "utf-8")
+    _vendor(site)
     _licences(site / "licences")
     for path in site.rglob("*"):
         if path.suffix in COMPRESSED and path.is_file() and "engine" not in path.parts:
             path.with_name(path.name + ".gz").write_bytes(gzip.compress(path.read_bytes(), 6, mtime=0))
     print(f"site built in {time.monotonic() - began:.1f} s")
+
+
+def _vendor(site: Path) -> None:
+    """The one module that is not ours: it turns a link into the square code of a printed job sheet (MIT)."""
+    made = environment.NODE_FOLDER / "node_modules" / "uqr"
+    (site / "assets" / "vendor").mkdir(parents=True)
+    shutil.copy(made / "dist" / "index.mjs", site / "assets" / "vendor" / "uqr.mjs")
+    shutil.copy(made / "LICENSE", site / "assets" / "vendor" / "uqr-LICENSE.txt")
 
 
 def _licences(folder: Path) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from html import escape
 from pathlib import Path
 
+from job_sheet import job_sheet_html
 from site_pages import every_calculator, every_source, source_list, table_of
 
 from calculators.kit import find
@@ -149,4 +150,5 @@ SHORTCODES: dict[str, Callable[..., str]] = {
     "value": _value,
     "table": lambda page, name: table_of(name),
     "calculators": lambda page: every_calculator(),
+    "job-sheet": lambda page: job_sheet_html(page.base, f"{page.base}assets/engine/{page.engine}/"),
 }

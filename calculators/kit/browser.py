@@ -6,6 +6,7 @@ import json
 from dataclasses import asdict
 from typing import Any
 
+from calculators.kit.handover import MEANINGS
 from calculators.kit.run import Outcome, run
 
 
@@ -34,5 +35,8 @@ def response_of(outcome: Outcome) -> dict[str, Any]:
         "query": outcome.query,
         "long": list(outcome.long),
         "text": outcome.text,
-        "gifts": [asdict(one) for one in outcome.gifts],
+        "gifts": [
+            {**asdict(one), "words": MEANINGS[one.meaning].words, "with": list(MEANINGS[one.meaning].with_)}
+            for one in outcome.gifts
+        ],
     }

@@ -15,6 +15,9 @@ import { sameTexts } from "./fields.mjs";
  * @property {string} query
  * @property {string[]} long keys of the fields that the query left out
  * @property {string} text
+ * @property {number} version
+ * @property {{level: string, text: string}[]} cautions
+ * @property {import("../job/job-data.mjs").Gift[]} gifts
  */
 /**
  * @typedef {object} Engine

@@ -67,6 +67,7 @@ class CalculatorForm extends HTMLElement {
     this.#fill();
     showWhatApplies(form);
     this.#listen(form);
+    if (hasJob()) void import("../job/on-calculator.mjs").then(({ watchJob }) => watchJob(this.#besideJob()));
 
     if (!this.#holdsExample()) {
       this.#reveal = true;
@@ -149,6 +150,22 @@ class CalculatorForm extends HTMLElement {
     if (button.dataset.act === "reset") this.#reset(event.timeStamp);
     if (button.dataset.act === "copy-link") void copyLink(this.#form, this.#asking, this.#saying, this.#page, button);
     if (button.dataset.act === "copy-answer") void copyAnswer(this.#form, this.#asking, this.#saying, button);
+    if (button.dataset.act === "add-to-job") {
+      void import("../job/on-calculator.mjs").then(({ addToJob }) => addToJob(this.#besideJob()));
+    }
+  }
+
+  #besideJob() {
+    const say = (/** @type {string} */ words) => this.#saying?.line(words);
+    const changed = () => {
+      this.#touched = true;
+      showWhatApplies(this.#form);
+      keepCopy(this.#copyName, readTexts(this.#form));
+      this.#askAndReveal();
+    };
+    const asking = /** @type {Asking} */ (this.#asking);
+    const title = this.#form.getAttribute("aria-label") ?? this.slug;
+    return { slug: this.slug, title, base: this.#base, form: this.#form, asking, say, changed };
   }
 
   /**
@@ -254,6 +271,15 @@ class CalculatorForm extends HTMLElement {
     for (const [name, text] of Object.entries(texts)) writeText(this.#form, name, text);
     showWhatApplies(this.#form);
     this.#askAndReveal();
+  }
+}
+
+/** Whether a job is open on this device: its code is fetched only then, or when it is asked for. */
+function hasJob() {
+  try {
+    return localStorage.getItem("job-current") !== null;
+  } catch {
+    return false;
   }
 }
 

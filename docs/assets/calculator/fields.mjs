@@ -161,6 +161,23 @@ export function unitsOf(form, key) {
 }
 
 /**
+ * Puts a text with its unit into a field and the choice of units beside it.
+ * @param {HTMLFormElement} form
+ * @param {string} key
+ * @param {string} text
+ * @returns {boolean} false when a choice has no such option
+ */
+export function writeMeasure(form, key, text) {
+  for (const { spelling, value } of unitsOf(form, key)) {
+    if (spelling !== "" && text.endsWith(` ${spelling}`)) {
+      if (value !== null) writeText(form, `${key}-unit`, value);
+      return writeText(form, key, text.slice(0, -spelling.length).trimEnd());
+    }
+  }
+  return writeText(form, key, text);
+}
+
+/**
  * Shows the fields that the others call for. Hidden ones keep their text.
  * @param {HTMLFormElement} form
  */

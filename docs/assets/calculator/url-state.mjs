@@ -1,7 +1,7 @@
 // @ts-check
 // A link or this tab's own copy, back into the fields; and the address kept in step with them.
 
-import { defaultTexts, keys, labelOf, readTexts, unitsOf, writeText, controls } from "./fields.mjs";
+import { defaultTexts, keys, labelOf, readTexts, writeMeasure, writeText, controls } from "./fields.mjs";
 
 /** @typedef {import("./fields.mjs").Texts} Texts */
 
@@ -14,22 +14,6 @@ const RESERVED = new Set(["v", "q", "h"]);
  */
 export function pageSlug(pathname) {
   return pathname.replace(/index\.html$/, "").replace(/\.html$/, "").split("/").filter(Boolean).at(-1) ?? "";
-}
-
-/**
- * @param {HTMLFormElement} form
- * @param {string} key
- * @param {string} text
- * @returns {boolean} false when a choice has no such option
- */
-function writeWithUnit(form, key, text) {
-  for (const { spelling, value } of unitsOf(form, key)) {
-    if (spelling !== "" && text.endsWith(` ${spelling}`)) {
-      if (value !== null) writeText(form, `${key}-unit`, value);
-      return writeText(form, key, text.slice(0, -spelling.length).trimEnd());
-    }
-  }
-  return writeText(form, key, text);
 }
 
 /**
@@ -55,7 +39,7 @@ export function readLink(form, search, version) {
     if (typed.has(name)) continue;
     const isKey = fields.includes(name);
     const text = query.getAll(name).join("\n");
-    const found = isKey ? writeWithUnit(form, name, text) : writeText(form, name, text);
+    const found = isKey ? writeMeasure(form, name, text) : writeText(form, name, text);
     if (!found) notes.push(`The link held “${short(text)}” for ${labelOf(form, name)}, which is not one of its choices.`);
   }
   if (unknown.length > 0) {

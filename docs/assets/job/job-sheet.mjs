@@ -1,0 +1,394 @@
+// @ts-check
+// <job-sheet>: one job through the shop, step by step; its answers, notes and ticks, on this device only.
+
+import { engine } from "../calculator/engine.mjs";
+import { jobText, localDay, newJob, readJob } from "./job-data.mjs";
+import { fragmentOf, jobFrom } from "./job-link.mjs";
+import { stale } from "./job-state.mjs";
+import {
+  allJobs, changeJob, currentJob, dropJob, dropUnread, isTaken, keepVisit, makeCurrent, onOtherTab, putJob,
+} from "./job-store.mjs"; // prettier-ignore
+import { ask, button, element, saveText } from "./page-parts.mjs";
+import { drawCode } from "./paper-code.mjs";
+
+/** @typedef {import("./job-data.mjs").Job} Job */
+/** @typedef {import("./job-data.mjs").Entry} Entry */
+
+class JobSheet extends HTMLElement {
+  /** @type {Map<string, {version: number, title: string, href: string, step: string}>} */ #known = new Map();
+  /** @type {HTMLElement} */ #status = document.createElement("p");
+  #busy = false;
+
+  connectedCallback() {
+    if (this.#known.size > 0) return;
+    for (const item of /** @type {NodeListOf<HTMLElement>} */ (this.querySelectorAll("li[data-slug]"))) {
+      const { slug = "", version, title = slug } = item.dataset;
+      const step = /** @type {HTMLElement} */ (item.closest("[data-step]")).dataset.step ?? "";
+      const href = item.querySelector("a")?.getAttribute("href") ?? "";
+      this.#known.set(slug, { version: Number(version), title, href, step });
+    }
+    this.#status = /** @type {HTMLElement} */ (this.querySelector("[data-status]"));
+    this.classList.add("job-live");
+    onOtherTab(() => this.#show());
+    addEventListener("pageshow", (event) => event.persisted && this.#show());
+    addEventListener("hashchange", () => void this.#takeLink());
+    this.#show();
+    void this.#takeLink();
+  }
+
+  /** @param {string} words */
+  #say(words) {
+    this.#status.textContent = words;
+  }
+
+  async #takeLink() {
+    const { job, problem } = await jobFrom(location.hash);
+    if (problem !== "") return this.#say(problem);
+    if (!job) return;
+    history.replaceState(history.state, "", location.pathname + location.search);
+    if (!(await ask(this, `This link holds the job “${job.name}”. Open it beside the jobs that are here?`, "Open it"))) return;
+    this.#adopt(job);
+    await this.#workOut();
+  }
+
+  /** @param {Job} job */
+  #adopt(job) {
+    if (isTaken(job.id)) job.id = newJob("").id;
+    const problem = putJob(job);
+    makeCurrent(job.id);
+    this.#show();
+    this.#say(problem || `“${job.name}” is open.`);
+  }
+
+  #show() {
+    const job = currentJob();
+    this.#showTop(job);
+    const out = job ? stale(job, new Map([...this.#known].map(([slug, one]) => [slug, one.version])), (slug) => this.#title(slug)) : new Map();
+    for (const step of /** @type {NodeListOf<HTMLElement>} */ (this.querySelectorAll("[data-step]"))) this.#showStep(step, job, out);
+    if (job) void this.#showPaper(job);
+    else this.querySelector("[data-paper]")?.remove();
+  }
+
+  /** @param {string} slug */
+  #title(slug) {
+    return this.#known.get(slug)?.title ?? slug;
+  }
+
+  /** @param {Job | null} job */
+  #showTop(job) {
+    const top = /** @type {HTMLElement} */ (this.querySelector("[data-top]"));
+    const focused = document.activeElement instanceof HTMLElement ? document.activeElement.dataset.act : undefined;
+    top.replaceChildren();
+    const { jobs, unread } = allJobs();
+    if (jobs.length > 0) {
+      const choice = element("select", { id: "job-choice", "data-act": "choose" });
+      if (!job) choice.append(element("option", { value: "" }, "Choose a job"));
+      for (const one of jobs) {
+        const option = /** @type {HTMLOptionElement} */ (element("option", { value: one.id }, `${one.name}, ${one.made}`));
+        option.selected = one.id === job?.id;
+        choice.append(option);
+      }
+      choice.addEventListener("change", () => {
+        makeCurrent(/** @type {HTMLSelectElement} */ (choice).value);
+        this.#show();
+      });
+      top.append(element("p", { class: "job-choice" }, element("label", { for: "job-choice" }, "Job"), " ", choice));
+    }
+    const acts = element("p", { class: "job-acts" }, button("New job", "new", () => void this.#start()));
+    if (job) {
+      acts.append(
+        button("Work all out again", "again", () => void this.#workOut()),
+        button("Name it", "name", () => void this.#rename(job)),
+        button("Print", "print", () => print()),
+        button("Save as a file", "save", () => saveText(`${fileName(job.name)}.job.json`, jobText(job), "application/json")),
+        button("Copy link", "link", () => void this.#copyLink(job)),
+        button("Delete", "delete", () => void this.#delete(job)),
+      );
+    }
+    acts.append(this.#opener());
+    if (jobs.length > 0) acts.append(button("Save every job", "export", () => this.#saveAll()));
+    top.append(acts);
+    if (!job && jobs.length === 0) {
+      top.append(element("p", {}, "No job yet. Start one here, or press “Add to job sheet” under the answer of any calculator."));
+    }
+    for (const one of unread) {
+      const save = button("Save it as a file", `unread-save-${one.key}`, () => saveText("unread.job.json", one.text, "application/json"));
+      const drop = button("Delete it", `unread-drop-${one.key}`, async () => {
+        if (!(await ask(this, "Delete what could not be read? It cannot be brought back.", "Delete it"))) return;
+        dropUnread(one.key);
+        this.#show();
+      });
+      top.append(element("p", { class: "job-unread" }, `A job on this device was not opened. ${one.problem} `, save, " ", drop));
+    }
+    if (focused) /** @type {HTMLElement | null} */ (top.querySelector(`[data-act="${CSS.escape(focused)}"]`))?.focus();
+  }
+
+  #opener() {
+    const file = /** @type {HTMLInputElement} */ (element("input", { type: "file", accept: ".json,application/json", id: "job-file", class: "job-file" }));
+    file.addEventListener("change", async () => {
+      const chosen = file.files?.[0];
+      file.value = "";
+      if (chosen) await this.#openFile(chosen);
+    });
+    return element("label", { class: "md-button job-open", for: "job-file" }, "Open a file", file);
+  }
+
+  /** @param {File} file */
+  async #openFile(file) {
+    if (file.size > 20_000_000) return this.#say(`${file.name} is larger than any job: it was left as it is.`);
+    let text = "";
+    try {
+      text = await file.text();
+    } catch {
+      return this.#say(`${file.name} could not be read.`);
+    }
+    let parts = [text];
+    try {
+      const read = JSON.parse(text);
+      if (read?.kind === "coating jobs" && Array.isArray(read.jobs)) parts = read.jobs.map((/** @type {unknown} */ one) => JSON.stringify(one));
+    } catch {
+      // readJob says what is wrong with it
+    }
+    let problem = "";
+    for (const part of parts.slice(0, 1_000)) {
+      const read = readJob(part);
+      if (read.job) this.#adopt(read.job);
+      else problem = `${file.name}: ${read.problem}`;
+    }
+    if (problem) this.#say(problem);
+  }
+
+  #saveAll() {
+    const { jobs, unread } = allJobs();
+    const whole = { kind: "coating jobs", format: 1, jobs: jobs.map((job) => JSON.parse(jobText(job))), unread: unread.map((one) => one.text) };
+    saveText(`jobs-${localDay(new Date())}.json`, JSON.stringify(whole, null, 1), "application/json");
+  }
+
+  async #start() {
+    const name = await ask(this, "What is the job called?", "Start it", "Park benches");
+    if (typeof name !== "string") return;
+    this.#adopt(newJob(name.trim().slice(0, 80) || "Job"));
+  }
+
+  /** @param {Job} job */
+  async #rename(job) {
+    const name = await ask(this, "What is the job called?", "Name it", job.name);
+    if (typeof name !== "string" || name.trim() === "") return;
+    this.#change(job.id, (now) => void (now.name = name.trim().slice(0, 80)));
+  }
+
+  /** @param {Job} job */
+  async #delete(job) {
+    if (!(await ask(this, `Delete the job “${job.name}” from this device? It cannot be brought back.`, "Delete it"))) return;
+    dropJob(job.id);
+    const next = allJobs().jobs[0];
+    if (next) makeCurrent(next.id);
+    this.#show();
+    this.#say(`“${job.name}” was deleted.`);
+  }
+
+  /** @param {Job} job */
+  async #copyLink(job) {
+    const address = `${location.origin}${location.pathname}#${await fragmentOf(job)}`;
+    try {
+      await navigator.clipboard.writeText(address);
+      this.#say("Link copied. What is behind its # sign never leaves the devices it is opened on.");
+    } catch {
+      await ask(this, "The browser did not allow copying. Copy the link from here:", "Done", address);
+    }
+  }
+
+  /**
+   * @param {string} id
+   * @param {(job: Job) => void} change
+   */
+  #change(id, change) {
+    const problem = changeJob(id, change);
+    this.#show();
+    if (problem) this.#say(problem);
+  }
+
+  /**
+   * @param {HTMLElement} step
+   * @param {Job | null} job
+   * @param {Map<string, string[]>} out
+   */
+  #showStep(step, job, out) {
+    const key = step.dataset.step ?? "";
+    const entries = job?.entries.filter((entry) => (this.#known.get(entry.slug)?.step ?? "take-in") === key) ?? [];
+    const results = /** @type {HTMLElement} */ (step.querySelector("[data-results]"));
+    results.replaceChildren(...entries.map((entry) => this.#entry(/** @type {Job} */ (job), entry, out.get(entry.name) ?? [])));
+    const had = new Set(job?.entries.map((entry) => entry.slug));
+    let open = 0;
+    for (const item of /** @type {NodeListOf<HTMLElement>} */ (step.querySelectorAll("li[data-slug]"))) {
+      item.hidden = had.has(item.dataset.slug ?? "");
+      item.classList.toggle("job-core", "core" in item.dataset);
+      if (!item.hidden) open += 1;
+    }
+    /** @type {HTMLElement} */ (step.querySelector(".job-asks-title")).hidden = open === 0;
+    step.classList.toggle("job-ticked", job?.ticks[key] === true);
+    this.#showOwn(step, key, job);
+  }
+
+  /**
+   * Tick and notes. A note that is being typed is left alone.
+   * @param {HTMLElement} step
+   * @param {string} key
+   * @param {Job | null} job
+   */
+  #showOwn(step, key, job) {
+    const own = /** @type {HTMLElement} */ (step.querySelector("[data-own]"));
+    if (!job) return own.replaceChildren();
+    let tick = /** @type {HTMLInputElement | null} */ (own.querySelector("input"));
+    let notes = /** @type {HTMLTextAreaElement | null} */ (own.querySelector("textarea"));
+    if (!tick || !notes) {
+      tick = /** @type {HTMLInputElement} */ (element("input", { type: "checkbox", id: `job-tick-${key}` }));
+      notes = /** @type {HTMLTextAreaElement} */ (element("textarea", { id: `job-note-${key}`, rows: "2", maxlength: "5000" }));
+      const name = step.querySelector("h2")?.textContent ?? key;
+      own.replaceChildren(
+        element("p", { class: "job-tick" }, tick, element("label", { for: tick.id }, " Done")),
+        element("p", { class: "job-note" }, element("label", { for: notes.id }, `Notes on ${name.replace(/^\d+\. /, "").toLowerCase()}`), notes),
+      );
+      const { checkbox, text } = { checkbox: tick, text: notes };
+      checkbox.addEventListener("change", () => {
+        const id = own.dataset.job ?? "";
+        this.#change(id, (now) => void (checkbox.checked ? (now.ticks[key] = true) : delete now.ticks[key]));
+      });
+      text.addEventListener("input", () => {
+        const problem = changeJob(own.dataset.job ?? "", (now) => void (now.notes[key] = text.value));
+        this.#say(problem);
+      });
+    }
+    const other = own.dataset.job !== job.id;
+    own.dataset.job = job.id;
+    tick.checked = job.ticks[key] === true;
+    if (other || document.activeElement !== notes) notes.value = job.notes[key] ?? "";
+  }
+
+  /**
+   * @param {Job} job
+   * @param {Entry} entry
+   * @param {string[]} out why it is out of date
+   */
+  #entry(job, entry, out) {
+    const known = this.#known.get(entry.slug);
+    const box = element("div", { class: out.length > 0 ? "job-entry job-stale" : "job-entry", "data-entry": entry.name });
+    const name = entry.name === entry.slug ? this.#title(entry.slug) : `${this.#title(entry.slug)} (${entry.name})`;
+    box.append(element("h3", {}, name));
+    if (entry.headline) box.append(element("p", { class: "job-headline" }, entry.headline));
+    else box.append(element("p", { class: "job-headline" }, "Not worked out yet."));
+    for (const words of entry.stops) box.append(element("p", { class: "calc-caution calc-caution-stop" }, element("strong", {}, "Stop. "), words));
+    for (const words of entry.problems) box.append(element("p", { class: "job-out" }, words));
+    for (const words of out) box.append(element("p", { class: "job-out" }, element("strong", {}, "Out of date. "), words));
+    const taken = Object.values(entry.take).map((take) => {
+      const gift = job.entries.find((one) => one.name === take.from)?.gifts.find((one) => one.meaning === take.meaning);
+      return `${gift?.words ?? take.meaning} ${take.text} from ${take.from}`;
+    });
+    if (taken.length > 0) box.append(element("p", { class: "job-taken" }, `With ${taken.join("; ")}.`));
+    const lines = entry.text.split("\n").slice(2).filter((line) => line.trim() !== "");
+    if (lines.length > 0) {
+      box.append(element("details", { class: "job-all" }, element("summary", {}, "All its answers"), element("pre", { tabindex: "0" }, lines.join("\n"))));
+    }
+    const acts = element("p", { class: "job-entry-acts" });
+    if (known) {
+      const link = element("a", { href: `${known.href}?${entry.query}`, class: "md-button" }, "Open it");
+      link.addEventListener("click", () => keepVisit(entry.slug, { name: entry.name, take: entry.take }));
+      acts.append(link);
+    }
+    acts.append(
+      button("Take it out", `drop-${entry.name}`, async () => {
+        if (!(await ask(this, `Take “${name}” out of this job?`, "Take it out"))) return;
+        this.#change(job.id, (now) => void (now.entries = now.entries.filter((one) => one.name !== entry.name)));
+      }),
+    );
+    box.append(acts);
+    return box;
+  }
+
+  async #workOut() {
+    const job = currentJob();
+    if (!job || this.#busy) return;
+    if (job.entries.length === 0) return this.#say("There is nothing to work out yet: add an answer from a calculator.");
+    this.#busy = true;
+    this.#say("Working it out…");
+    const request = job.entries
+      .filter((entry) => this.#known.has(entry.slug))
+      .map(({ name, slug, texts, take }) => ({
+        name, slug, texts, take: Object.fromEntries(Object.entries(take).map(([key, one]) => [key, one.from])),
+      })); // prettier-ignore
+    try {
+      const live = engine(new URL(this.dataset.engine ?? "", document.baseURI).href);
+      const answer = /** @type {any} */ (await live.ask({ job: request }));
+      if (!answer.ok) this.#say(answer.message);
+      else this.#take(job.id, answer.job);
+    } catch (reason) {
+      console.warn(reason);
+      this.#say("The live calculator did not start. Nothing was changed. Reload the page and try again.");
+    }
+    this.#busy = false;
+  }
+
+  /**
+   * @param {string} id
+   * @param {any[]} answers
+   */
+  #take(id, answers) {
+    let refused = 0;
+    let problems = 0;
+    this.#change(id, (now) => {
+      for (const { name, texts, taken, problems: missing, response } of answers) {
+        const entry = now.entries.find((one) => one.name === name);
+        if (!entry) continue;
+        const errors = response.errors.map((/** @type {{message: string}} */ one) => one.message);
+        if (errors.length > 0) refused += 1;
+        if (missing.length > 0) problems += 1;
+        entry.texts = { ...entry.texts, ...texts };
+        for (const key of Object.keys(taken)) {
+          delete entry.texts[`${key}-unit`];
+          const take = entry.take[key];
+          if (take) take.text = taken[key];
+        }
+        entry.version = response.version;
+        entry.headline = response.headline;
+        entry.text = response.ok ? response.text : "";
+        entry.stop = response.stop;
+        entry.stops = response.cautions.filter((/** @type {any} */ one) => one.level === "stop").map((/** @type {any} */ one) => one.text);
+        entry.problems = [...errors, ...missing];
+        entry.query = response.query;
+        entry.gifts = response.gifts;
+      }
+    });
+    const good = answers.length - refused;
+    this.#say(
+      refused + problems === 0
+        ? `All ${answers.length} worked out again.`
+        : `${good} of ${answers.length} worked out again. The others say what they need.`,
+    );
+  }
+
+  /**
+   * The foot of the printed sheet: the link, and a code for a phone while it is small enough to be read from paper.
+   * @param {Job} job
+   */
+  async #showPaper(job) {
+    const address = `${location.origin}${location.pathname}#${await fragmentOf(job)}`;
+    if (currentJob()?.id !== job.id) return;
+    let paper = this.querySelector("[data-paper]");
+    if (!paper) {
+      paper = element("div", { class: "job-paper", "data-paper": "" });
+      this.append(paper);
+    }
+    const code = await drawCode(address);
+    const words = code
+      ? "This sheet as a link: point a phone's camera at the square. The job is in the link and on no server."
+      : "This job is too long for a square that a phone reads from paper. Save it as a file to hand it on.";
+    paper.replaceChildren(...(code ? [code] : []), element("p", {}, `${job.name}, started ${job.made}. ${words}`));
+  }
+}
+
+/** @param {string} name */
+function fileName(name) {
+  return name.trim().toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "job";
+}
+
+customElements.define("job-sheet", JobSheet);

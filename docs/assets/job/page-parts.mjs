@@ -1,0 +1,72 @@
+// @ts-check
+// Small parts of a page made by hand: elements, buttons, a question that waits for its answer, a file to keep.
+
+/**
+ * @param {string} tag
+ * @param {Record<string, string>} attributes
+ * @param {...(Node | string)} inside
+ * @returns {HTMLElement}
+ */
+export function element(tag, attributes, ...inside) {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
+  made.append(...inside);
+  return made;
+}
+
+/**
+ * @param {string} words
+ * @param {string} act names it for focus and tests
+ * @param {() => void} done
+ */
+export function button(words, act, done) {
+  const made = element("button", { type: "button", class: "md-button", "data-act": act }, words);
+  made.addEventListener("click", done);
+  return made;
+}
+
+/**
+ * A question in a dialog of the page's own.
+ * @param {HTMLElement} within
+ * @param {string} words
+ * @param {string} yes
+ * @param {string} [text] a line to fill in, with this in it
+ * @returns {Promise<string | boolean>} the line, or true; false when it was closed
+ */
+export function ask(within, words, yes, text) {
+  const dialog = /** @type {HTMLDialogElement} */ (element("dialog", { class: "job-dialog", "aria-label": words }));
+  const form = element("form", { method: "dialog" }, element("p", {}, words));
+  const field = /** @type {HTMLInputElement} */ (element("input", { type: "text", "aria-label": words, maxlength: "100000" }));
+  if (text !== undefined) {
+    field.value = text;
+    form.append(element("p", {}, field));
+  }
+  const agree = element("button", { class: "md-button md-button--primary", value: "yes" }, yes);
+  form.append(element("p", { class: "job-acts" }, agree, element("button", { class: "md-button", value: "" }, "Leave it")));
+  dialog.append(form);
+  within.append(dialog);
+  dialog.showModal();
+  if (text !== undefined) field.select();
+  return new Promise((resolve) => {
+    dialog.addEventListener("close", () => {
+      dialog.remove();
+      if (dialog.returnValue !== "yes") resolve(false);
+      else resolve(text === undefined ? true : field.value);
+    });
+  });
+}
+
+/**
+ * @param {string} name
+ * @param {string} text
+ * @param {string} type
+ */
+export function saveText(name, text, type) {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  // the browser reads it after the click returns
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
