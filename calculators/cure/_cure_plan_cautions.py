@@ -14,7 +14,6 @@ from calculators.tables import table
 
 MARGIN_DC = 15 / 1.8
 FAR_OVER_DC = 15.0
-LUMP_BIOT = 0.1
 
 
 def cautions(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Caution, ...]:
@@ -79,11 +78,11 @@ def _metal(asked: Inputs, made: Plan) -> Iterator[Caution]:
     limit = row.get("service_degC")
     if limit is not None and made.metal_at_safe_degC > limit - 5:
         yield Caution("caution", row["service_note"].replace("°", ""), "metal", row["service_source"])
-    if made.biot > LUMP_BIOT:
+    if made.lump.too_thick:
         yield Caution(
             "caution",
-            f"This section is thick for its metal (Biot number {made.biot:.2f}, over 0.1): its core reaches a temperature about "
-            f"{made.core_lag_min:.1f} min after its skin. Add that, or put the probe in the core.",
+            f"This section is thick for its metal (Biot number {made.lump.biot:.2f}, over 0.1): its core reaches a temperature about "
+            f"{made.lump.core_lag_min:.1f} min after its skin. Add that, or put the probe in the core.",
             "thickness",
             "incropera",
         )

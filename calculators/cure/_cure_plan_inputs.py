@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calculators.cure import _schedule
+from calculators.cure import _oven_fields, _schedule
 from calculators.kit.fields import Choice, Limits, Option, Quantity, When, ask
 from calculators.kit.result import Clash
 from calculators.tables import table
@@ -121,74 +121,13 @@ class Inputs:
     second_time_min: float | None = ask(_schedule.second_time())
     longest_time_min: float | None = ask(_schedule.longest_time())
     oven_degC: float = ask(oven())
-    airflow: str = ask(
-        Choice(
-            label="Airflow on the part",
-            hint="What moves the air past the metal",
-            options=(
-                *(
-                    Option(slug, row["name"])
-                    for slug, row in table("airflow").items()
-                    if row["place"] == "oven"
-                ),
-                Option("measured", "Measured, from a logged bake"),
-            ),
-            default="fan",
-        )
-    )
-    oven_coefficient_W_m2K: float = ask(
-        Quantity(
-            label="Oven coefficient",
-            hint="From the bake log",
-            units=("W_m2K", "Btu_hft2F"),
-            default="20",
-            limits=Limits("2 W/m2K", "150 W/m2K", "still air to hard jets"),
-            when=When("airflow", ("measured",)),
-            meaning="oven-coefficient",
-        )
-    )
-    shading: str = ask(
-        Choice(
-            label="How the parts hang",
-            hint="How much of the oven's walls the part sees",
-            options=tuple(Option(slug, row["name"]) for slug, row in table("shading").items()),
-            default="open",
-        )
-    )
-    dip_dC: float = ask(
-        Quantity(
-            label="Air below setting when the door closes",
-            hint="0 if you have not watched it",
-            units=("dF", "dC"),
-            default="0",
-            limits=Limits("0 F", "400 F", "an oven that was open"),
-        )
-    )
-    recovery_min: float = ask(
-        Quantity(
-            label="Time to come back to setting",
-            hint="Minutes until the air reads the setting again",
-            units=("min", "s", "h"),
-            default="0",
-            limits=Limits("0 min", "120 min", "longer is an oven that cannot carry the load"),
-        )
-    )
-    start_degC: float = ask(
-        Quantity(
-            label="Metal when it goes in",
-            units=("degF", "degC"),
-            default="70",
-            limits=Limits("-40 F", "300 F", "a yard in winter to a part still warm"),
-        )
-    )
-    shop_degC: float = ask(
-        Quantity(
-            label="Shop temperature",
-            units=("degF", "degC"),
-            default="70",
-            limits=Limits("-40 F", "130 F", "where people work"),
-        )
-    )
+    airflow: str = ask(_oven_fields.airflow())
+    oven_coefficient_W_m2K: float = ask(_oven_fields.oven_coefficient())
+    shading: str = ask(_oven_fields.shading())
+    dip_dC: float = ask(_oven_fields.dip())
+    recovery_min: float = ask(_oven_fields.recovery())
+    start_degC: float = ask(_oven_fields.start())
+    shop_degC: float = ask(_oven_fields.shop())
     bake: str = ask(
         Choice(
             group="Primer and topcoat",

@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calculators.cure._cure_plan_inputs import Inputs
+from calculators.cure._lump import Lump, lump_of
+from calculators.cure._oven_fields import convection_W_m2K
 from calculators.cure._schedule import DEFAULT_KJ_MOL, Schedule
+from calculators.cure._window import AIRFLOW_DOUBT, over_bake_min, pull_min, slow_pull_min
 from calculators.kit.steps import Step, step
 from calculators.physics.bake import (
-    SAFE_CREDIT_UNDER_COOLEST_K,
     AfterPull,
-    credit_pull_min,
     earliest_pull_min,
     sheet_pull_min,
 )
-from calculators.physics.biot import biot_number, core_lag_min
 from calculators.physics.cure import Kinetics
 from calculators.physics.curve import Curve
 from calculators.physics.dose import Dose
@@ -23,13 +23,11 @@ from calculators.physics.heat import (
     Surroundings,
     heat_path_m,
     radiation_W_m2K,
-    specific_heat_at_J_kgK,
     temperature_curve,
     weighed_heat_path_m,
 )
 from calculators.tables import table
 
-AIRFLOW_DOUBT = 0.25
 FLOW_DEGC = (300 - 32) / 1.8
 TOUCH_DEGC = (110 - 32) / 1.8
 NEVER_THERE = "never: the metal does not reach schedule temperature"
@@ -44,9 +42,7 @@ class Plan:
     path_step: Step
     coefficient_W_m2K: float
     whole_W_m2K: float
-    conductivity_W_mK: float
-    biot: float
-    core_lag_min: float
+    lump: Lump
     needed_share: float
     curve: Curve
     slow_curve: Curve
@@ -69,13 +65,6 @@ class Plan:
     over_bake_min: float | None
     touch_min: float | None
     primer_total_percent: float | None
-
-
-def coefficient_W_m2K(asked: Inputs) -> float:
-    """The convection that the oven gives the part, nominal."""
-    if asked.airflow == "measured":
-        return asked.oven_coefficient_W_m2K
-    return float(table("airflow")[asked.airflow]["convection_W_m2K"])
 
 
 def part_of(metal: str, path_m: float, finish: str = "coated") -> Part:
@@ -108,25 +97,11 @@ def _thin_path(asked: Inputs, path_m: float) -> float:
     return min(path_m, heat_path_m(shape, asked.thinnest_m))
 
 
-def _core_lag(
-    shape: str, path_m: float, whole_over_conductivity_per_m: float, diffusivity_m2_s: float
-) -> float:
-    """Minutes that the core is behind the skin.
-
-    A bar's heat path is a quarter of its width, its core half a width deep. Heated from all round, it lags half as long
-    as a slab that deep: exactly so for a square bar, within 4 % for a round one up to a Biot number of 1.
-    """
-    bar = shape in ("round-bar", "square-bar")
-    depth_m = 2 * path_m if bar else path_m
-    slab_min = core_lag_min(whole_over_conductivity_per_m * depth_m, depth_m, diffusivity_m2_s)
-    return slab_min / 2 if bar else slab_min
-
-
 def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     """All of the sums, or None where the metal never reaches the sheet's coolest point."""
     path, path_step = _path(asked)
     part, thin = part_of(asked.metal, path), part_of(asked.metal, _thin_path(asked, path))
-    coefficient = coefficient_W_m2K(asked)
+    coefficient = convection_W_m2K(asked.airflow, asked.oven_coefficient_W_m2K)
     share = asked.primer_share_percent / 100 if asked.bake == "primer-to-gel" else 1.0
     needed = share * schedule.schedule_min
 
@@ -144,16 +119,11 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     curve, slow = heated(part, 1.0), heated(part, 1 - AIRFLOW_DOUBT)
     fast_thin = heated(thin, 1 + AIRFLOW_DOUBT)
     best, low, high = schedule.all_kinetics
-    credit = schedule.coolest_degC - SAFE_CREDIT_UNDER_COOLEST_K
-
-    def pulled(along: Curve, kinetics: Kinetics) -> float | None:
-        return credit_pull_min(along, Dose(along, kinetics, credit), schedule.coolest_degC, needed)
-
-    no_credit = pulled(curve, best)
-    slow_pulls = [pulled(slow, kinetics) for kinetics in (best, low, high)]
-    if no_credit is None or None in slow_pulls:
+    no_credit = pull_min(curve, best, schedule, needed)
+    slow_pull = slow_pull_min(slow, schedule, needed)
+    if no_credit is None or slow_pull is None:
         return None
-    safe = max(no_credit, *(one for one in slow_pulls if one is not None))
+    safe = max(no_credit, slow_pull)
 
     shop = Surroundings(asked.shop_degC, still_W_m2K, exposure)
     hottest = max(asked.oven_degC, asked.shop_degC + 1.0)
@@ -169,24 +139,16 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     ]
     metal_at_pull = curve.at(earliest)
     metal_at_safe = curve.at(safe)
-    over = [Dose(fast_thin, kinetics).time_to(schedule.longest_min) for kinetics in (best, low, high)]
     slow_shop = Surroundings(asked.shop_degC, (1 - AIRFLOW_DOUBT) * still_W_m2K, exposure)
     touch = temperature_curve(part, slow_shop, metal_at_safe).first_at_or_below(TOUCH_DEGC)
-    conductivity = max(1.0, specific_heat_at_J_kgK(table("metals")[asked.metal]["conductivity_W_mK"], 150.0))
     whole = coefficient + radiation_W_m2K(part.emissivity * exposure, metal_at_safe, asked.oven_degC)
-    biot = biot_number(whole, part.heat_path_m, conductivity)
-    diffusivity = conductivity / (
-        part.density_kg_m3 * specific_heat_at_J_kgK(part.specific_heat_J_kgK, 150.0)
-    )
     return Plan(
         part=part,
         thin=thin,
         path_step=path_step,
         coefficient_W_m2K=coefficient,
         whole_W_m2K=whole,
-        conductivity_W_mK=conductivity,
-        biot=biot,
-        core_lag_min=_core_lag(asked.shape, part.heat_path_m, whole / conductivity, diffusivity),
+        lump=lump_of(asked.metal, asked.shape, part, whole),
         needed_share=share,
         curve=curve,
         slow_curve=slow,
@@ -206,7 +168,7 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
         reach_flow_min=curve.first_at_or_above(FLOW_DEGC),
         reach_schedule_min=curve.first_at_or_above(schedule.schedule_degC),
         hot_after_min=after.minutes_to(FLOW_DEGC, metal_at_pull) or 0.0,
-        over_bake_min=min((one for one in over if one is not None), default=None),
+        over_bake_min=over_bake_min(fast_thin, schedule),
         touch_min=touch,
         primer_total_percent=_primer_total(asked, schedule, curve, safe),
     )

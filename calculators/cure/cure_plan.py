@@ -119,7 +119,7 @@ def _steps(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Step, ...]:
             "",
             h_all=made.whole_W_m2K,
             L=made.part.heat_path_m,
-            k=made.conductivity_W_mK,
+            k=made.lump.conductivity_W_mK,
         ),
     ]
     return tuple(steps)
