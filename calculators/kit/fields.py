@@ -143,6 +143,8 @@ class Readings(_Asked):
 class Rows(_Asked):
     """A small table, one row a line. row: a dataclass whose attributes are declared with `ask`, one a column.
 
+    An empty cell of a choice or a whole number takes its default; of a quantity it is refused unless that may be empty.
+
     repeats: key of the last column, of which a line may hold several (a probe each); its value is then a tuple.
     clock: key of the column that may be a clock time; it is read as minutes from the first row.
     unit_of: key of the column whose unit can be chosen beside the table. names: other headings that a file may have.

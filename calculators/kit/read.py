@@ -312,10 +312,11 @@ def _row(
             if column.key == field_.repeats:
                 parts = cells[place:] or [""]
                 values[column.attribute] = tuple(read_field(column, cell, unit, []) for cell in parts)
-            elif place < len(cells):
-                values[column.attribute] = read_field(column, cells[place], unit, [])
             else:
-                values[column.attribute] = read_field(column, "", unit, [])
+                cell = cells[place] if place < len(cells) else ""
+                if not cell.strip() and isinstance(column.field, Choice | Whole):
+                    cell = column.field.default
+                values[column.attribute] = read_field(column, cell, unit, [])
     except Refused as refused:
         raise Refused(messages.in_line(line, str(refused))) from None
     if not field_.repeats and len(cells) > len(columns):

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 import pytest
 
-from calculators.kit.fields import Asked, Limits, Quantity, Rows, ask
-from calculators.kit.read import Refused, read_field
+from calculators.kit.fields import Asked, Choice, Limits, Option, Quantity, Rows, Whole, ask
+from calculators.kit.read import Refused, read_field, read_form
 
 
 @dataclass(frozen=True)
@@ -173,3 +173,22 @@ def test_a_plain_table_needs_no_headings() -> None:
 def test_what_is_no_table_is_refused_with_a_sentence(text: str) -> None:
     with pytest.raises(Refused):
         log(text)
+
+
+def test_an_empty_cell_takes_the_default_of_a_choice_or_a_count() -> None:
+    """Most pieces are alike in most columns: only what differs is written."""
+
+    @dataclass(frozen=True)
+    class Piece:
+        shape: str = ask(
+            Choice(label="Shape", options=(Option("bar", "Bar"), Option("tube", "Tube")), default="bar")
+        )
+        count: int = ask(Whole(label="Count", default="1"))
+
+    @dataclass(frozen=True)
+    class Form:
+        pieces: tuple[Piece, ...] = ask(Rows(label="Pieces", row=Piece, default="bar, 2"))
+
+    read = read_form(Form, {"pieces": "tube\n, 3\ntube,"})
+    assert read.errors == []
+    assert read.values["pieces"] == (Piece("tube", 1), Piece("bar", 3), Piece("tube", 1))
