@@ -19,6 +19,7 @@ for place in (ROOT, ROOT / "scripts"):
     if str(place) not in sys.path:
         sys.path.insert(0, str(place))
 
+import faults
 import shortcodes
 
 from calculators.kit import find
@@ -77,6 +78,7 @@ def _meta(path: Path) -> dict[str, Any]:
 
 def on_page_markdown(markdown: str, page: Any, config: Any, files: Any) -> str:
     """A page with a calculator has no table of contents beside it: the answer needs the room."""
+    markdown = faults.put_in(markdown)
     if "<!-- calculator:" in markdown:
         page.meta["has_calculator"] = True
         if page.meta.get("kind") == "calculator":
