@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any
@@ -19,6 +19,7 @@ from calculators.kit.grammar import (
     unit_named,
 )
 from calculators.kit.numbers import rounded_inward, shop_number
+from calculators.kit.readings_text import readings_of
 from calculators.kit.table_text import Unreadable, table_of
 from calculators.kit.units import UNITS
 
@@ -107,7 +108,7 @@ def read_field(one: Asked, text: str, unit_text: str, notes: list[str]) -> Any:
         case Text():
             return _text(field_, text)
         case Readings():
-            return _readings(field_, one.unit, text, _bare(field_.label, field_.units, unit_text))
+            return _readings(field_, one.unit, text, _bare(field_.label, field_.units, unit_text), notes)
         case Rows():
             return _rows(field_, text, unit_text, notes)
 
@@ -236,8 +237,9 @@ def _text(field_: Text, text: str) -> str:
     return words
 
 
-def _readings(field_: Readings, target: str, text: str, bare: str) -> tuple[float, ...]:
-    words = list(_words(text, field_.units))
+def _readings(field_: Readings, target: str, text: str, bare: str, notes: list[str]) -> tuple[float, ...]:
+    words, taken = readings_of(text, field_.units, field_.label)
+    notes.extend(taken)
     if not words:
         if field_.may_be_empty:
             return ()
@@ -262,21 +264,6 @@ def _readings(field_: Readings, target: str, text: str, bare: str) -> tuple[floa
             ) from None
         values.append(value)
     return tuple(values)
-
-
-def _words(text: str, units: tuple[str, ...]) -> Iterator[str]:
-    """The numbers of a list with their units: `2.1, 2.4 mil` is two words. A comma without a space is a decimal comma."""
-    for line in text[:200_000].replace("\t", "\n").replace(";", "\n").replace(", ", "\n").splitlines():
-        held = ""
-        for word in tidy(line).strip(",").split():
-            if held and unit_named(word, units) and not unit_named(held.split()[-1], units):
-                held = f"{held} {word}"
-                continue
-            if held:
-                yield held
-            held = word
-        if held:
-            yield held
 
 
 def _rows(field_: Rows, text: str, unit_text: str, notes: list[str]) -> tuple[Any, ...]:
