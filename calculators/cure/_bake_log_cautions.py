@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from calculators.cure._bake_log_forecast import Forecast
 from calculators.cure._bake_log_inputs import Inputs
-from calculators.cure._bake_log_readings import DOUBT_DC, Log
+from calculators.cure._bake_log_readings import Log, doubt_dC
 from calculators.cure._bake_log_sums import Bake, credit_degC
 from calculators.cure._schedule import Schedule, f_and_c
 from calculators.kit.numbers import shop_number, whole
@@ -13,17 +14,20 @@ from calculators.kit.result import Caution
 from calculators.physics.logged import LONGEST_FALLING_GAP_MIN
 
 LONG_GAP_MIN = 10.0
+SHORT_GAP_MIN = 0.5
 POOR_FIT_DC = 15 / 1.8
 
 
-def cautions(asked: Inputs, schedule: Schedule, log: Log, bake: Bake) -> tuple[Caution, ...]:
+def cautions(
+    asked: Inputs, schedule: Schedule, log: Log, bake: Bake, forecast: Forecast
+) -> tuple[Caution, ...]:
     """Every caution that this log deserves."""
     return (
         *log.cautions,
         *_verdict(schedule, log, bake),
         *_undecided(asked, schedule, bake),
         *_readings(schedule, log, bake),
-        *_oven(asked, bake),
+        *_oven(asked, bake, forecast),
         *_powder(schedule),
     )
 
@@ -65,7 +69,7 @@ def _verdict(schedule: Schedule, log: Log, bake: Bake) -> Iterator[Caution]:
 
 def _undecided(asked: Inputs, schedule: Schedule, bake: Bake) -> Iterator[Caution]:
     need, longest = schedule.schedule_min, schedule.longest_min
-    doubt = whole(DOUBT_DC[asked.instrument] * 1.8)
+    doubt = shop_number(doubt_dC(asked) * 1.8, 2)
     why = f"the readings may be off by {doubt} F, and the powder's cure speed has its own doubt"
     if bake.verdict in ("in", "over") and bake.least.safe.low < need:
         yield Caution(
@@ -100,6 +104,13 @@ def _readings(schedule: Schedule, log: Log, bake: Bake) -> Iterator[Caution]:
         for gap, place in gaps
         if gap > LONGEST_FALLING_GAP_MIN and metal[place] < metal[place - 1] and metal[place - 1] >= credit
     ]
+    if log.pulled_min > times[-1] + SHORT_GAP_MIN and metal[-1] >= credit:
+        yield Caution(
+            "note",
+            f"The last reading is {shop_number(log.pulled_min - times[-1], 2)} min before the pull. What was made in between "
+            "is not counted: read the metal once more at the pull.",
+            "pulled-at",
+        )
     if hidden:
         place = hidden[0]
         yield Caution(
@@ -108,7 +119,7 @@ def _readings(schedule: Schedule, log: Log, bake: Bake) -> Iterator[Caution]:
             "a gap of more than 5 min in which it falls earns no safe credit. Read it every 2 min after the pull.",
             "log",
         )
-    longest, place = max(gaps)
+    longest, place = max(gaps, default=(0.0, 0))
     if longest > LONG_GAP_MIN and place not in hidden:
         yield Caution(
             "note",
@@ -130,7 +141,7 @@ def _readings(schedule: Schedule, log: Log, bake: Bake) -> Iterator[Caution]:
         )
 
 
-def _oven(asked: Inputs, bake: Bake) -> Iterator[Caution]:
+def _oven(asked: Inputs, bake: Bake, forecast: Forecast) -> Iterator[Caution]:
     if bake.oven.fit is not None and bake.oven.fit.residual_K > POOR_FIT_DC:
         yield Caution(
             "caution",
@@ -138,21 +149,21 @@ def _oven(asked: Inputs, bake: Bake) -> Iterator[Caution]:
             "and the oven setting; until they fit, do not plan with this oven coefficient.",
             "thickness",
         )
-    if bake.forecast.minutes is not None and bake.forecast.high is None and not bake.forecast.words:
+    if forecast.minutes is not None and forecast.high is None and not forecast.words:
         yield Caution(
             "caution",
             "At the slow end of the doubt the metal does not come to the sheet at this setting. Raise the oven, as far as the "
             "sheet allows, and read again.",
             "oven",
         )
-    if bake.forecast.steady:
+    if forecast.steady:
         yield Caution(
             "note",
             "The time left is counted with the metal held as hot as the last reading, because the log cannot give the oven's "
             "own number. If the metal cools, it is longer.",
             "log",
         )
-    if asked.instrument == "infrared":
+    if asked.instrument == "infrared" and asked.reading_doubt_dC is None:
         yield Caution(
             "note",
             "Infrared is taken to be within 15 F on cured powder film: our estimate. On bare metal or raw powder it can be "

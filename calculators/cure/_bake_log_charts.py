@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from calculators.cure._bake_log_forecast import Doubts, Forecast, Source
 from calculators.cure._bake_log_readings import Log
 from calculators.cure._bake_log_sums import Bake, Probe, credit_degC
 from calculators.cure._schedule import Schedule
@@ -26,16 +29,26 @@ SHORT = {
 }
 
 
-def charts(schedule: Schedule, log: Log, bake: Bake, said: str) -> tuple[Chart, ...]:
-    """Readings and fitted curve; the share of the schedule; a bar a probe. said: the verdict as a sentence."""
+DOUBTS: dict[Source, str] = {
+    "readings": "the readings",
+    "cure-speed": "the powder's cure speed",
+    "oven-fit": "the oven's fit",
+}
+
+
+def charts(
+    schedule: Schedule, log: Log, bake: Bake, forecast: Forecast, doubts: Doubts, said: str
+) -> tuple[Chart, ...]:
+    """Readings and fitted curve; the share of the schedule; a bar a probe; a bar a doubt. said: the verdict as a sentence."""
     # Not the means of the readings: the picture must show what was typed.
     step = -(-len(log.times_min) // MOST_POINTS)
     places = sorted({*range(0, len(log.times_min), step), log.pull, len(log.times_min) - 1})
     times = tuple(log.times_min[place] for place in places)
     return (
-        _temperatures(schedule, log, bake, places, times),
+        _temperatures(schedule, log, bake, forecast, places, times),
         _shares(schedule, log, bake, places, times),
         _bars(schedule, bake, said),
+        *_doubts(doubts),
     )
 
 
@@ -51,11 +64,11 @@ def _shown(bake: Bake) -> tuple[Probe, ...]:
 
 
 def _pull_mark(log: Log) -> tuple[Mark, ...]:
-    return (Mark("pulled", log.times_min[log.pull]),) if log.pulled else ()
+    return (Mark("pulled", log.pulled_min),) if log.pulled else ()
 
 
 def _temperatures(
-    schedule: Schedule, log: Log, bake: Bake, places: list[int], times: tuple[float, ...]
+    schedule: Schedule, log: Log, bake: Bake, forecast: Forecast, places: list[int], times: tuple[float, ...]
 ) -> Chart:
     series = [
         Series(one.name, times, tuple(_f(one.metal_degC[place]) for place in places)) for one in _shown(bake)
@@ -68,6 +81,19 @@ def _temperatures(
             Series("fitted curve", clock, tuple(_f(bake.oven.curve.at(at - first)) for at in clock))
         )
         words = "The fitted curve is what this oven does to this section; the metal"
+    marks = [*_pull_mark(log)]
+    if forecast.ahead is not None and forecast.minutes is not None:
+        last = log.times_min[-1]
+        wait = forecast.minutes if forecast.high is None else forecast.high
+        clock = tuple(wait * place / MOST_POINTS for place in range(MOST_POINTS + 1))
+        series.append(
+            Series(
+                "from the last reading on",
+                tuple(last + at for at in clock),
+                tuple(_f(forecast.ahead.at(at)) for at in clock),
+            )
+        )
+        marks.append(Mark("pull", last + wait))
     return Chart(
         title="What the metal did",
         says=f"{words} came to {whole(_f(bake.hottest_degC))} F at the hottest. Minutes count as safe credit above "
@@ -76,7 +102,7 @@ def _temperatures(
         y=Axis("metal, F"),
         series=tuple(series),
         marks=(
-            *_pull_mark(log),
+            *marks,
             Mark("schedule", y=_f(schedule.schedule_degC)),
             Mark("safe credit from here", y=_f(credit_degC(schedule))),
         ),
@@ -121,4 +147,31 @@ def _bars(schedule: Schedule, bake: Bake, said: str) -> Chart:
         y=Axis("probe", names=tuple(one.name for one in bake.probes)),
         bars=bars,
         bands=(Band("in the window", 100.0, over, "good", "x"), Band("over", over, None, "near", "x")),
+    )
+
+
+def _doubts(doubts: Doubts) -> Iterator[Chart]:
+    """How far each doubt alone moves the answer, the widest first. An end that is never reached cannot be drawn."""
+    drawn = [(one, one.high) for one in doubts.each if one.high is not None]
+    if doubts.biggest is None or not drawn:
+        return
+    drawn.sort(key=lambda pair: -pair[0].width)
+    bars = tuple(
+        Bar(
+            DOUBTS[one.source],
+            one.low,
+            high,
+            "near",
+            f"{shop_number(one.low, 3)} to {shop_number(high, 3)} min",
+        )
+        for one, high in drawn
+    )
+    what = "Minutes from the last reading to the pull" if doubts.of_pull else "Safe minutes made"
+    yield Chart(
+        title="Which doubt matters most",
+        says=f"{what}, {shop_number(doubts.best, 3)} at best guess, moved by one doubt at a time.",
+        x=Axis("minutes to the pull" if doubts.of_pull else "safe minutes made"),
+        y=Axis("doubt", names=tuple(bar.name for bar in bars)),
+        bars=bars,
+        marks=(Mark("best guess", doubts.best),),
     )

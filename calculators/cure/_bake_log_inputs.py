@@ -54,7 +54,7 @@ class Inputs:
             hint="A reading a line: minute, then the metal's temperature, one column a probe. Clock times do too",
             row=LogRow,
             default=EXAMPLE_LOG,
-            at_least=2,
+            at_least=1,
             takes_file=True,
             repeats="temperature",
             clock="minute",
@@ -70,6 +70,16 @@ class Inputs:
             ),
             default="probe",
             few=True,
+        )
+    )
+    reading_doubt_dC: float | None = ask(
+        Quantity(
+            label="Readings are within",
+            hint="If you checked the instrument; empty takes 4 F for a probe, 15 F for infrared",
+            units=("dF", "dC"),
+            limits=Limits("0.5 F", "60 F", "a calibrated probe to a gun that cannot see the metal"),
+            may_be_empty=True,
+            example="2 F",
         )
     )
     pulled_at_min: float | None = ask(

@@ -11,6 +11,8 @@ from calculators.kit.result import Caution, Clash
 
 # How far a reading may be from the metal: our estimates, no source. A gun's doubt is that of cured film.
 DOUBT_DC = {"probe": 4 / 1.8, "infrared": 15 / 1.8}
+# A pull so long after the last reading is not told by this log.
+LATEST_PULL_MIN = 15.0
 # A fall of this much from the hottest reading, ending at the lowest since, is a part that was pulled.
 FALL_DC = 15 / 1.8
 FAR_OVER_OVEN_DC = 50 / 1.8
@@ -22,13 +24,22 @@ SHORTEST_FLAT_MIN = 10.0
 
 @dataclass(frozen=True, slots=True)
 class Log:
-    """A log that can be summed. pull: place of the last reading in the oven. pulled: the metal has left the oven."""
+    """A log that can be summed. pull: place of the last reading in the oven. pulled: the metal has left the oven.
+
+    pulled_min: when it left, as far as is known.
+    """
 
     times_min: list[float]
     probes: tuple[list[float], ...]
     pull: int
     pulled: bool
+    pulled_min: float
     cautions: tuple[Caution, ...]
+
+
+def doubt_dC(asked: Inputs) -> float:
+    """How far a reading may be from the metal: as measured, or our estimate for the instrument."""
+    return DOUBT_DC[asked.instrument] if asked.reading_doubt_dC is None else asked.reading_doubt_dC
 
 
 def log_of(asked: Inputs, schedule: Schedule) -> Log:
@@ -52,7 +63,7 @@ def log_of(asked: Inputs, schedule: Schedule) -> Log:
                     f"Log must run forward in time: reading {_at(times, place)} comes after reading {_at(times, place - 1)}",
                 )
             )
-    if times[-1] <= times[0]:
+    if len(times) > 1 and times[-1] <= times[0]:
         raise Clash(("log", "Log must last some time: all its readings have the same time"))
     probes = tuple([row.temperature_degC[probe] for row in asked.log] for probe in range(widest))
     cautions = [*_units(asked, schedule, times, probes)]
@@ -68,7 +79,8 @@ def log_of(asked: Inputs, schedule: Schedule) -> Log:
             )
         )
     pull, pulled = _pull(asked, times, probes)
-    return Log(times, probes, pull, pulled, tuple(cautions))
+    given = asked.pulled_at_min
+    return Log(times, probes, pull, pulled, times[pull] if given is None else given, tuple(cautions))
 
 
 def _at(times: list[float], place: int) -> str:
@@ -78,12 +90,12 @@ def _at(times: list[float], place: int) -> str:
 def _pull(asked: Inputs, times: list[float], probes: tuple[list[float], ...]) -> tuple[int, bool]:
     given = asked.pulled_at_min
     if given is not None:
-        if not times[0] <= given <= times[-1] + 1e-6:
+        if not times[0] <= given <= times[-1] + LATEST_PULL_MIN + 1e-6:
             raise Clash(
                 (
                     "pulled-at",
-                    f"Pulled at must lie within the log, {shop_number(times[0], 6)} to {shop_number(times[-1], 6)} min; "
-                    "if the part still bakes, leave it empty",
+                    f"Pulled at must lie within the log, {shop_number(times[0], 6)} to {shop_number(times[-1], 6)} min, or at "
+                    f"most {LATEST_PULL_MIN:g} min after it; if the part still bakes, leave it empty",
                 )
             )
         return max(place for place, time in enumerate(times) if time <= given + 1e-6), True

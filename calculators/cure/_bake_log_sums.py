@@ -1,4 +1,4 @@
-"""The sums of bake-log: what each probe's readings came to, what they say of the oven, and how much is still missing."""
+"""The sums of bake-log: what each probe's readings came to, and what they say of the oven."""
 
 from __future__ import annotations
 
@@ -7,14 +7,14 @@ from functools import lru_cache
 from typing import Literal
 
 from calculators.cure._bake_log_inputs import Inputs
-from calculators.cure._bake_log_readings import DOUBT_DC, Log
+from calculators.cure._bake_log_readings import Log, doubt_dC
 from calculators.cure._cure_plan_sums import part_of
 from calculators.cure._schedule import Schedule
-from calculators.physics.bake import SAFE_CREDIT_UNDER_COOLEST_K, credit_pull_min
-from calculators.physics.cure import Kinetics, cure_rate
+from calculators.physics.bake import SAFE_CREDIT_UNDER_COOLEST_K
+from calculators.physics.confidence import student_t_95
+from calculators.physics.cure import Kinetics
 from calculators.physics.curve import Curve
-from calculators.physics.dose import Dose
-from calculators.physics.fit import OvenFit, fit_oven
+from calculators.physics.fit import FEWEST_READINGS, OvenFit, fit_oven
 from calculators.physics.heat import Part, Surroundings, heat_path_m, temperature_curve
 from calculators.physics.logged import LONGEST_FALLING_GAP_MIN, logged_equivalents_min
 
@@ -51,24 +51,23 @@ class Probe:
 
 @dataclass(frozen=True, slots=True)
 class Oven:
-    """What the slowest probe says of the oven. fit is None where it cannot say, and why holds the reason."""
+    """What the slowest probe says of the oven. fit is None where it cannot say, and why holds the reason.
+
+    soon: only readings are missing. reach_W_m2K: how far the coefficient may be off, with 95 % confidence.
+    """
 
     fit: OvenFit | None
     why: str
     part: Part | None = None
     curve: Curve | None = None
     from_min: float = 0.0
+    reach_W_m2K: float = 0.0
+    soon: bool = False
 
-
-@dataclass(frozen=True, slots=True)
-class Forecast:
-    """Minutes from the last reading until the schedule is made. minutes None: words say why there are none."""
-
-    minutes: float | None
-    low: float | None = None
-    high: float | None = None
-    words: str = ""
-    steady: bool = False
+    @property
+    def unknown(self) -> str:
+        """Why there is no number, as an answer says it."""
+        return f"cannot be told{' yet' * self.soon}: {self.why}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,12 +80,11 @@ class Bake:
     verdict: Verdict
     hottest_degC: float
     oven: Oven
-    forecast: Forecast
 
 
 def bake_of(asked: Inputs, schedule: Schedule, log: Log) -> Bake:
-    """Sum every probe, fit the oven to the slowest, and look ahead if the part still bakes."""
-    doubt = DOUBT_DC[asked.instrument]
+    """Sum every probe, and fit the oven to the slowest."""
+    doubt = doubt_dC(asked)
     several = len(log.probes) > 1
     probes = tuple(
         _probe(f"probe {place}" if several else "the metal", log.times_min, metal, schedule, doubt)
@@ -95,11 +93,6 @@ def bake_of(asked: Inputs, schedule: Schedule, log: Log) -> Bake:
     least = min(probes, key=lambda one: (one.safe.best, one.all_minutes.best))
     most = max(probes, key=lambda one: one.all_minutes.best)
     oven = _oven(asked, log, least, doubt)
-    forecast = (
-        Forecast(None, words="not baking: the metal has been pulled")
-        if log.pulled
-        else _forecast(asked, schedule, least, oven, doubt)
-    )
     return Bake(
         probes,
         least,
@@ -107,7 +100,6 @@ def bake_of(asked: Inputs, schedule: Schedule, log: Log) -> Bake:
         _together(one.verdict for one in probes),
         max(one.hottest_degC for one in probes),
         oven,
-        forecast,
     )
 
 
@@ -173,27 +165,37 @@ def _oven(asked: Inputs, log: Log, probe: Probe, doubt: float) -> Oven:
     if asked.oven_degC is None or asked.thickness_m is None:
         return Oven(None, "oven setting and thickness are needed for it")
     times, metal = log.times_min[: log.pull + 1], probe.metal_degC[: log.pull + 1]
+    if len(times) < FEWEST_READINGS:
+        missing = FEWEST_READINGS - len(times)
+        return Oven(
+            None, f"take {missing} more reading{'s' * (missing > 1)}, about 3 min apart", soon=not log.pulled
+        )
     if max(metal) > asked.oven_degC + doubt:
         return Oven(None, "the metal read hotter than the oven setting")
     times, metal = _thinned(times, metal)
     path_m = heat_path_m(asked.shape, asked.thickness_m)
     part = part_of(asked.metal, path_m)
     try:
-        fit = _fit(tuple(times), tuple(metal), asked.metal, path_m, asked.oven_degC)
+        fit = _fit(tuple(times), tuple(metal), asked.metal, path_m, asked.oven_degC, doubt / 2)
     except ValueError as reason:
         return Oven(None, str(reason))
     if fit.spread_W_m2K > LOOSEST_FIT * fit.convection_W_m2K:
         return Oven(None, "the readings scatter too much, or the metal had hardly any way left to climb")
     curve = temperature_curve(part, Surroundings(asked.oven_degC, fit.convection_W_m2K), fit.start_degC)
-    return Oven(fit, "", part, curve, times[0])
+    return Oven(fit, "", part, curve, times[0], student_t_95(len(times) - 2) * fit.spread_W_m2K)
 
 
 @lru_cache(maxsize=8)
 def _fit(
-    times: tuple[float, ...], metal_degC: tuple[float, ...], metal: str, path_m: float, oven_degC: float
+    times: tuple[float, ...],
+    metal_degC: tuple[float, ...],
+    metal: str,
+    path_m: float,
+    oven_degC: float,
+    scatter_K: float,
 ) -> OvenFit:
     """The fit is most of the work, and stays while only the schedule or the instrument changes."""
-    return fit_oven(times, metal_degC, part_of(metal, path_m), Surroundings(oven_degC, 0.0))
+    return fit_oven(times, metal_degC, part_of(metal, path_m), Surroundings(oven_degC, 0.0), scatter_K)
 
 
 def _thinned(times: list[float], metal: list[float]) -> tuple[list[float], list[float]]:
@@ -203,39 +205,3 @@ def _thinned(times: list[float], metal: list[float]) -> tuple[list[float], list[
     pairs = [(sum(times[at : at + run]) / run, sum(metal[at : at + run]) / run) for at in firsts]
     rising = [pair for place, pair in enumerate(pairs) if place == 0 or pair[0] > pairs[place - 1][0]]
     return [pair[0] for pair in rising], [pair[1] for pair in rising]
-
-
-def _forecast(asked: Inputs, schedule: Schedule, probe: Probe, oven: Oven, doubt: float) -> Forecast:
-    last, need = probe.metal_degC[-1], schedule.schedule_min
-    if probe.safe.low >= need:
-        return Forecast(0.0, words="now: the schedule is made")
-    if oven.fit is None or oven.part is None or asked.oven_degC is None:
-        if last < schedule.coolest_degC:
-            return Forecast(None, words=f"cannot be told: {oven.why}")
-        # Metal that stays as it is makes at least this much while the oven holds.
-        powders = schedule.all_kinetics
-        return Forecast(
-            max(0.0, need - probe.safe.best) / cure_rate(powders[0], last),
-            max(0.0, need - probe.safe.high) / max(cure_rate(one, last + doubt) for one in powders),
-            (need - probe.safe.low) / min(cure_rate(one, last - doubt) for one in powders),
-            steady=True,
-        )
-    fit, part, setting = oven.fit, oven.part, asked.oven_degC
-
-    def wait(coefficient: float, start_degC: float, kinetics: Kinetics, made: float) -> float | None:
-        curve = temperature_curve(part, Surroundings(setting, coefficient), start_degC)
-        dose = Dose(curve, kinetics, credit_degC(schedule))
-        return credit_pull_min(curve, dose, schedule.coolest_degC, need - made)
-
-    nominal = wait(fit.convection_W_m2K, last, schedule.kinetics(), probe.safe.best)
-    if nominal is None:
-        return Forecast(None, words="never at this setting: the metal does not come to the sheet")
-    reach = 2 * fit.spread_W_m2K
-    slow_h, fast_h = fit.convection_W_m2K - reach, fit.convection_W_m2K + reach
-    ends = schedule.all_kinetics[1:]
-    slow_ends = [wait(slow_h, last - doubt, one, probe.safe.low) for one in ends]
-    fast_ends = [wait(fast_h, last + doubt, one, probe.safe.high) for one in ends]
-    fast = min((one for one in fast_ends if one is not None), default=nominal)
-    if None in slow_ends:
-        return Forecast(nominal, min(fast, nominal), None)
-    return Forecast(nominal, min(fast, nominal), max(nominal, *(one for one in slow_ends if one is not None)))

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from math import ceil, floor
-
+from calculators.cure._bake_log_answers import answers_of, said_of
 from calculators.cure._bake_log_cautions import cautions
 from calculators.cure._bake_log_charts import SHORT, charts
+from calculators.cure._bake_log_forecast import forecast_of
 from calculators.cure._bake_log_inputs import Inputs, schedule_asked
-from calculators.cure._bake_log_readings import Log, log_of
-from calculators.cure._bake_log_sums import Bake, Forecast, Span, bake_of
+from calculators.cure._bake_log_readings import log_of
+from calculators.cure._bake_log_sums import Bake, bake_of
 from calculators.cure._schedule import F_DIGITS, Schedule
 from calculators.kit.calculator import Calculator, Out
 from calculators.kit.numbers import shop_number, whole
-from calculators.kit.result import Carry, Caution, Given, Result, Table, Value
+from calculators.kit.result import Carry, Caution, Result, Table
 from calculators.kit.steps import Step, step
 from calculators.physics.heat import heat_path_m
 
@@ -24,70 +24,17 @@ def solve(asked: Inputs) -> Result:
     schedule = schedule_asked(asked)
     log = log_of(asked, schedule)
     bake = bake_of(asked, schedule, log)
-    said = _said(schedule, log, bake)
+    forecast, doubts = forecast_of(asked, schedule, log, bake)
+    said = said_of(schedule, log, bake, forecast)
     return Result(
-        answers=_answers(schedule, bake),
-        cautions=cautions(asked, schedule, log, bake),
+        answers=answers_of(asked, schedule, bake, forecast, doubts),
+        cautions=cautions(asked, schedule, log, bake, forecast),
         steps=_steps(asked, schedule, bake),
-        charts=charts(schedule, log, bake, f"{said}."),
+        charts=charts(schedule, log, bake, forecast, doubts, f"{said}."),
         tables=_tables(schedule, bake),
         carries=_carries(asked, bake),
         headline=said,
     )
-
-
-def _said(schedule: Schedule, log: Log, bake: Bake) -> str:
-    made = f"{shop_number(bake.least.safe.best, 2)} min of cure made, {shop_number(schedule.schedule_min)} needed"
-    if bake.verdict == "outside-sheet":
-        return "Outside the sheet: this log cannot say that the film is right"
-    if not log.pulled and bake.verdict in ("under", "likely"):
-        wait = bake.forecast
-        if wait.minutes is None:
-            return f"Still baking, {made}: the time left {wait.words}"
-        slow = wait.minutes if wait.high is None else wait.high
-        return f"Still baking, {made}: pull in {ceil(slow - 1e-9):,} min"
-    words = {
-        "under": f"Under-cured: {shop_number(bake.least.all_minutes.best, 2)} min of cure made with every minute counted, "
-        f"{shop_number(schedule.schedule_min)} needed",
-        "likely": "Likely cured, not surely: it takes minutes cooler than the sheet vouches for",
-        "in": f"In the window: {made}",
-        "over": f"Over-baked: {whole(bake.most.all_minutes.best)} min of cure made, {whole(schedule.longest_min)} is the longest",
-    }[bake.verdict]
-    if log.pulled:
-        return words
-    slow = bake.forecast.high or 0.0
-    return f"Still baking. {words}: pull {'now' if slow <= 0 else f'in {ceil(slow - 1e-9):,} min'}"
-
-
-def _span(span: Span, scale: float = 1.0) -> Value:
-    return Value(span.best * scale, span.low * scale, span.high * scale)
-
-
-def _wait_words(wait: Forecast) -> str:
-    """Whole minutes, rounded so that nobody pulls early; JSON keeps the decimals."""
-    best = f"{ceil((wait.minutes or 0.0) - 1e-9):,} min"
-    if wait.low is None or wait.high is None:
-        return best
-    return f"{best}, {floor(wait.low + 1e-9):,} to {ceil(wait.high - 1e-9):,} min"
-
-
-def _answers(schedule: Schedule, bake: Bake) -> dict[str, Given]:
-    fit, wait = bake.oven.fit, bake.forecast
-    return {
-        "verdict": bake.verdict,
-        "safe-equivalent": _span(bake.least.safe),
-        "equivalent": _span(bake.least.all_minutes),
-        "share": _span(bake.least.safe, 100 / schedule.schedule_min),
-        "hottest": bake.hottest_degC,
-        "pull-in": Value(wait.minutes, wait.low, wait.high, wait.words or _wait_words(wait)),
-        "oven-coefficient": Value(words=f"cannot be told: {bake.oven.why}")
-        if fit is None
-        else Value(
-            fit.convection_W_m2K,
-            fit.convection_W_m2K - 2 * fit.spread_W_m2K,
-            fit.convection_W_m2K + 2 * fit.spread_W_m2K,
-        ),
-    }
 
 
 def _tables(schedule: Schedule, bake: Bake) -> tuple[Table, ...]:
@@ -206,6 +153,19 @@ CALCULATOR = Calculator(
             beside=True,
         ),
         Out(
+            key="biggest-doubt",
+            label="Biggest doubt",
+            meaning="What widens the range most, and the one measurement that would shrink it.",
+            options={
+                "readings-probe": "the readings: try the probe in boiling water (212 F at sea level), and say how near it comes",
+                "readings-infrared": "the readings: hold a contact probe beside the gun once, and say how near they come",
+                "cure-speed-one-point": "the powder's cure speed: enter a second line of its data sheet",
+                "cure-speed-two-points": "the powder's cure speed: rub-test a panel that rode along, or bake nearer the schedule",
+                "oven-fit": "the oven's fit to the readings: read the metal again in 3 min",
+                "none-yet": "none to weigh yet: no safe minute is made or in sight",
+            },
+        ),
+        Out(
             key="equivalent",
             label="Cure made, every minute",
             meaning="The same with cooler minutes counted. Use it to see whether a bake can be over, or must be under.",
@@ -247,10 +207,12 @@ CALCULATOR = Calculator(
         "shop-estimate",
         "common-practice",
     ),
-    version=1,
+    version=2,
     reviewed="2026-11-25",
     keywords=(
         "oven log",
+        "bake timer",
+        "live bake",
         "temperature recorder",
         "data logger",
         "thermocouple",
@@ -262,9 +224,11 @@ CALCULATOR = Calculator(
     ),
     limits=(
         "It knows the metal only where it was read. A heavier or more shaded place has had less.",
-        "The doubt of a reading, 4 F by probe and 15 F by infrared on cured film, is our estimate. No source gives it.",
+        "The doubt of a reading, 4 F by probe and 15 F by infrared on cured film, is our estimate. No source gives it. "
+        "Enter your own where the instrument was checked.",
         "Cure speed comes from the data sheet. Far from the sheet's own temperatures it is a guess, and the sheet rules.",
-        "The oven coefficient rests on thickness, metal and oven setting as entered; its range counts the scatter only.",
+        "The oven coefficient rests on thickness, metal and oven setting as entered; its range counts the scatter of the "
+        "readings only, at 95 %.",
         "A log proves time and temperature, not film. Where it matters, test the film.",
     ),
     standing=(

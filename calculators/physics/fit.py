@@ -11,6 +11,8 @@ from math import exp, log, sqrt
 
 from calculators.physics.heat import Part, Surroundings, temperature_curve
 
+# Two numbers are fitted, and their spread needs readings to spare.
+FEWEST_READINGS = 4
 _LOWEST_W_m2K, _HIGHEST_W_m2K = 0.05, 2000.0
 _FIRST_TRIES_W_m2K = (7.0, 20.0, 60.0)
 _STEP = 1e-4
@@ -20,7 +22,7 @@ _STEP = 1e-4
 class OvenFit:
     """A fitted oven coefficient.
 
-    convection_W_m2K: the coefficient.   spread_W_m2K: its standard error, from the residuals.
+    convection_W_m2K: the coefficient.   spread_W_m2K: its standard error.
     start_degC: metal temperature at the first reading, as fitted.   residual_K: root mean square miss.
     """
 
@@ -31,14 +33,19 @@ class OvenFit:
 
 
 def fit_oven(
-    times_min: Sequence[float], temperatures_degC: Sequence[float], part: Part, oven: Surroundings
+    times_min: Sequence[float],
+    temperatures_degC: Sequence[float],
+    part: Part,
+    oven: Surroundings,
+    least_scatter_K: float = 0.0,
 ) -> OvenFit:
     """Oven coefficient that fits a heating log best, and its spread.
 
     minimise the sum of (T_log - T_curve(t; h, T_start))^2 over h and T_start
 
     times_min: min since the door closed, rising.   temperatures_degC: metal, C.   part: its lump.
-    oven: air, exposure, dip and recovery; its own coefficient is not used.
+    oven: air, exposure, dip and recovery; its own coefficient is not used.   least_scatter_K: what a reading is known
+    to scatter by; a few readings that happen to lie on a curve are not taken to be better than that.
     Returns an OvenFit: h and its standard error in W/(m2 K), T_start in C, residual in K.
 
     Holds: readings in the oven only, at least four, while the metal still climbs; the spread counts the
@@ -55,7 +62,7 @@ def fit_oven(
     (20.0, 21.0)
     """
     count = len(times_min)
-    if count < 4:
+    if count < FEWEST_READINGS:
         raise ValueError("a fit needs at least four readings in the oven")
     if any(later <= earlier for earlier, later in pairwise(times_min)):
         raise ValueError("the times of the log must rise")
@@ -108,7 +115,7 @@ def fit_oven(
         raise ValueError(
             "no oven coefficient fits these readings: check thickness, metal and oven temperature"
         )
-    variance = least / (count - 2) * ss / determinant
+    variance = max(least / (count - 2), least_scatter_K**2) * ss / determinant
     return OvenFit(exp(log_h), exp(log_h) * sqrt(variance), start, sqrt(least / count))
 
 

@@ -99,3 +99,20 @@ def test_log_that_starts_late_and_with_one_bad_start():
 def test_logs_that_cannot_tell(minutes, readings, cause):
     with pytest.raises(ValueError, match=cause):
         fit_oven(minutes, readings, STEEL, Surroundings(204.4, 20.0))
+
+
+@pytest.mark.derived
+def test_a_known_scatter_stands_in_where_the_readings_show_none():
+    """A clean log with the scatter given: its spread is the true scatter of 60 fits to noisy logs."""
+    draw = Random(3)
+    oven = Surroundings(204.4, 20.0)
+    minutes = [0.0, 3.0, 6.0, 9.0, 12.0]
+    clean = log_of(STEEL, oven, 21.0, minutes)
+    stated = fit_oven(minutes, clean, STEEL, oven, 1.11).spread_W_m2K
+    fits = [
+        fit_oven(minutes, [metal + draw.gauss(0.0, 1.11) for metal in clean], STEEL, oven) for _ in range(60)
+    ]
+    mean = sum(fit.convection_W_m2K for fit in fits) / 60
+    assert stated == pytest.approx(
+        (sum((fit.convection_W_m2K - mean) ** 2 for fit in fits) / 59) ** 0.5, rel=0.25
+    )
