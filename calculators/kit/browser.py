@@ -22,7 +22,7 @@ def run_json(request: str) -> str:
 
 
 def response_of(outcome: Outcome) -> dict[str, Any]:
-    """What the page gets of an outcome: its HTML and text, and what it has to hand over to other calculators."""
+    """What the page gets of an outcome: its HTML and text, its numbers, and what it has for other calculators."""
     return {
         "ok": outcome.ok,
         "slug": outcome.slug,
@@ -35,6 +35,10 @@ def response_of(outcome: Outcome) -> dict[str, Any]:
         "query": outcome.query,
         "long": list(outcome.long),
         "text": outcome.text,
+        "answers": {
+            key: {"value": one.value, "low": one.low, "high": one.high, "unit": one.unit, "text": one.text}
+            for key, one in dict(outcome.answers).items()
+        },
         "gifts": [
             {**asdict(one), "words": MEANINGS[one.meaning].words, "with": list(MEANINGS[one.meaning].with_)}
             for one in outcome.gifts

@@ -56,6 +56,10 @@ def test_page_terminal_and_json_agree(slug: str, capsys: pytest.CaptureFixture[s
         assert levels == [one["level"] for one in shown["cautions"]]
         assert response["stop"] == ("stop" in levels)
         assert response["headline"] == shown["headline"]
+        for key, one in response["answers"].items():
+            assert one == {
+                name: shown["answers"][key][name] for name in ("value", "low", "high", "unit", "text")
+            }
         assert cli.main([slug, *words]) == 0
         terminal = capsys.readouterr().out
         assert response["text"] in terminal

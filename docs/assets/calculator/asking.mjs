@@ -15,10 +15,12 @@ import { sameTexts } from "./fields.mjs";
  * @property {string} query
  * @property {string[]} long keys of the fields that the query left out
  * @property {string} text
+ * @property {Record<string, Answer>} answers by key; none where the values were refused
  * @property {number} version
  * @property {{level: string, text: string}[]} cautions
  * @property {import("../job/job-data.mjs").Gift[]} gifts
  */
+/** @typedef {{value: number | string | string[] | null, low: number | null, high: number | null, unit: string, text: string}} Answer */
 /**
  * @typedef {object} Engine
  * @property {() => Promise<unknown>} start

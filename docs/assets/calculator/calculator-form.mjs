@@ -52,7 +52,10 @@ class CalculatorForm extends HTMLElement {
         if (starting && !saying.answered) saying.line(`Starting the calculator. ${FOR_EXAMPLE}`, HOLD_ms);
       },
       onAnswer: (response, isNew) => whenReleased(() => this.#take(response, isNew), this.#mayMoveThings(response)),
-      onFailure: () => saying.unavailable(works()),
+      onFailure: () => {
+        saying.unavailable(works());
+        this.#tell(null);
+      },
     });
     this.#saying = saying;
     this.#asking = asking;
@@ -222,6 +225,12 @@ class CalculatorForm extends HTMLElement {
     if (this.#calculate) focusSummary(this.#form);
     this.#reveal = this.#calculate = false;
     this.#since = null;
+    this.#tell(response);
+  }
+
+  /** For whatever else on the page follows this form. @param {Response | null} response null when there can be none */
+  #tell(response) {
+    this.dispatchEvent(new CustomEvent("calc-answer", { bubbles: true, detail: { texts: readTexts(this.#form), response } }));
   }
 
   /** @param {Response} response */
