@@ -51,7 +51,8 @@ def outcome_html(outcome: Outcome) -> str:
 def _plate(main: Answer) -> str:
     kind = "calc-main" if isinstance(main.value, float) else "calc-main calc-main-words"
     # how to act on an answer says nothing where there is none
-    meaning = "" if main.value is None else f'<p class="calc-meaning">{escape(main.meaning)}</p>'
+    is_there = main.value is not None or main.low is not None
+    meaning = f'<p class="calc-meaning">{escape(main.meaning)}</p>' if is_there else ""
     return (
         f'<div class="calc-plate"><p class="calc-state" data-said></p><p class="{kind}">'
         f'<span class="calc-label">{escape(main.label)}</span> {_answer(main, "strong")}</p>{meaning}</div>'

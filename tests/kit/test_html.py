@@ -48,3 +48,16 @@ def test_every_text_of_an_outcome_is_escaped() -> None:
 )
 def test_a_form_is_strict(words: str) -> None:
     assert words not in calculator_html("powder-needed", "../../", "../../assets/engine/0/")
+
+
+def test_an_answer_that_is_a_range_without_a_best_figure_says_how_to_act_on_it() -> None:
+    outcome = run("powder-needed", {})
+    powder = outcome.answers["powder"]
+    assert (
+        powder.meaning
+        in replace(outcome, answers={**outcome.answers, "powder": replace(powder, value=None, low=1.0)}).html
+    )
+    assert (
+        powder.meaning
+        not in replace(outcome, answers={**outcome.answers, "powder": replace(powder, value=None)}).html
+    )
