@@ -8,6 +8,7 @@ from html import escape
 from pathlib import Path
 
 from job_sheet import job_sheet_html
+from safety_rules import rule_text, rules_html, sheet_html
 from site_pages import every_calculator, every_source, source_list, table_of
 
 from calculators.kit import find
@@ -151,4 +152,7 @@ SHORTCODES: dict[str, Callable[..., str]] = {
     "table": lambda page, name: table_of(name),
     "calculators": lambda page: every_calculator(),
     "job-sheet": lambda page: job_sheet_html(page.base, f"{page.base}assets/engine/{page.engine}/"),
+    "rule": lambda page, key: rule_text(key),
+    "rules": lambda page, *words: rules_html(words),
+    "wall-sheet": lambda page, place: sheet_html(place),
 }

@@ -1,0 +1,103 @@
+"""The shop's safety rules, each written once in tables/safety_rules.toml: as a list on a page, a sentence in prose, a sheet for the wall."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from html import escape
+from typing import Any
+
+from site_pages import SEEN
+
+from calculators.kit.sources import source
+from calculators.tables import table
+
+PLACES = {
+    "blast-room": "Blast room",
+    "compressor": "Compressor",
+    "booth": "Booth",
+    "oven": "Oven",
+    "bench": "Bench",
+    "store": "Store",
+}
+FIGURE = re.compile(r"\{([^{}]+)\}")
+
+
+def filled(text: str) -> str:
+    """A text with each {table.row.column} turned into that figure. Raises KeyError for one that is not there."""
+
+    def figure(found: re.Match[str]) -> str:
+        name, row, column = found[1].split(".")
+        return str(table(name)[row][column])
+
+    return FIGURE.sub(figure, text)
+
+
+def chosen(words: Iterable[str]) -> dict[str, Mapping[str, Any]]:
+    """The rules of places and those named by their key, each once, in the order asked. Raises KeyError for a word that is neither."""
+    rules = table("safety_rules")
+    found: dict[str, Mapping[str, Any]] = {}
+    for word in words:
+        if word in PLACES:
+            found.update({key: rule for key, rule in rules.items() if word in rule["places"]})
+        else:
+            found[word] = rules[word]
+    if not found:
+        raise KeyError("no rule is named")
+    return found
+
+
+def rule_text(key: str) -> str:
+    """The sentence of one rule, for use inside prose."""
+    return escape(filled(table("safety_rules")[key]["rule"]))
+
+
+def rules_html(words: Iterable[str]) -> str:
+    """Rules as a list: what to do, why, and the law with how well it is known."""
+    items = "".join(
+        f"<li><strong>{escape(rule['name'])}.</strong> {escape(filled(rule['rule']))} "
+        f"{escape(filled(rule['why']))}<br><small>{_law(rule)}</small></li>"
+        for rule in chosen(words).values()
+    )
+    return f'<ul class="safety-rules">{items}</ul>'
+
+
+def sheet_html(place: str) -> str:
+    """The rules of one place as a sheet for its wall, with lines for what only this shop knows."""
+    if place not in PLACES:
+        raise KeyError(place)
+    items = "".join(
+        f"<li><strong>{escape(rule['name'])}.</strong> {escape(filled(rule['rule']))}</li>"
+        for rule in chosen([place]).values()
+    )
+    laws = "; ".join(dict.fromkeys(_short_law(rule) for rule in chosen([place]).values() if rule["law"]))
+    lines = "".join(
+        f"<li><span>{words}</span></li>"
+        for words in (
+            "Emergency number",
+            "This address",
+            "First-aider",
+            "Shut-off and extinguisher",
+            "Qualified person",
+        )
+    )
+    return (
+        f'<ul class="wall-rules">{items}</ul><ul class="wall-lines">{lines}</ul>'
+        f'<p class="wall-law">From: {escape(laws)}. Not all read in full: the safety pages say which. '
+        f"Local codes and a qualified person decide.</p>"
+    )
+
+
+def _short_law(rule: Mapping[str, Any]) -> str:
+    return filled(str(rule["law"])).split(", read in")[0].split(" takes ")[0].split(", the limit")[0]
+
+
+def _law(rule: Mapping[str, Any]) -> str:
+    one = source(rule["rule_source"])
+    law = escape(filled(rule["law"]))
+    beside = f" Beside it: {escape(rule['beside'])} (from memory)." if rule["beside"] else ""
+    if law:
+        return f"{law} ({SEEN[rule['rule_seen']]}).{beside}"
+    if one.kind in ("common-practice", "memory"):
+        return f"Common practice, no rule known to us.{beside}"
+    return f"No rule known to us; {escape(one.title)} ({SEEN[rule['rule_seen']]}).{beside}"
