@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from calculators.kit.fields import Asked, Choice, Quantity, Whole
-from calculators.kit.numbers import shop_number
+from calculators.kit.numbers import shop_number, whole
 from calculators.kit.units import UNITS
 
 if TYPE_CHECKING:
@@ -101,7 +101,7 @@ def gifts(
     for out in calculator.answers:
         text = _typed(out, answers[out.key]) if out.quantity else ""
         if text:
-            found[out.quantity] = Gift(out.quantity, text, answers[out.key].text, "answer")
+            found[out.quantity] = Gift(out.quantity, text, _as_read(out, answers[out.key]), "answer")
     return tuple(found.values())
 
 
@@ -119,6 +119,13 @@ def _typed(out: Out, answer: Answer) -> str:
     # six digits: the figures that a reader never sees still agree when the next calculator goes on with them
     unit = UNITS[(out.shown or (out.unit,))[0]].shown if out.unit else ""
     return f"{shop_number(answer.value, 6).replace(',', '')} {unit}".strip()
+
+
+def _as_read(out: Out, answer: Answer) -> str:
+    if not isinstance(answer.value, float):
+        return answer.text
+    number = shop_number(answer.value, out.digits) if out.digits else whole(answer.value)
+    return f"{number} {answer.unit}".strip()
 
 
 def misfit(meaning: str, side: Asked | Out) -> str:

@@ -8,7 +8,11 @@ from hypothesis import strategies as st
 
 from calculators import run
 
-NOTHING = dict.fromkeys(("strip-time", "blast-time", "clean-time", "mask-time", "hang-time", "prebake-time", "spray-time", "powder", "abrasive", "consumables", "oven-time", "colour-changes", "overhead", "rework", "margin", "minimum-charge"), "0")  # fmt: skip
+NOTHING = {
+    f"{step}-time": "0" for step in ("strip", "blast", "clean", "mask", "hang", "prebake", "spray", "oven")
+}
+NOTHING |= dict.fromkeys(("powder", "abrasive", "consumables", "colour-changes"), "0")
+NOTHING |= dict.fromkeys(("overhead", "rework", "margin", "minimum-charge"), "0")
 
 
 def answers(**texts: str) -> dict[str, float]:

@@ -78,6 +78,7 @@ class JobSheet extends HTMLElement {
   #showTop(job) {
     const top = /** @type {HTMLElement} */ (this.querySelector("[data-top]"));
     const focused = document.activeElement instanceof HTMLElement ? document.activeElement.dataset.act : undefined;
+    const moreOpen = top.querySelector("details")?.open ?? false;
     top.replaceChildren();
     const { jobs, unread } = allJobs();
     if (jobs.length > 0) {
@@ -94,20 +95,26 @@ class JobSheet extends HTMLElement {
       });
       top.append(element("p", { class: "job-choice" }, element("label", { for: "job-choice" }, "Job"), " ", choice));
     }
-    const acts = element("p", { class: "job-acts" }, button("New job", "new", () => void this.#start()));
+    const acts = element("p", { class: "job-acts" });
+    const more = element("p", { class: "job-acts" });
+    acts.append(button("New job", "new", () => void this.#start()));
     if (job) {
       acts.append(
         button("Work all out again", "again", () => void this.#workOut()),
-        button("Name it", "name", () => void this.#rename(job)),
         button("Print", "print", () => print()),
+      );
+      more.append(
+        button("Name it", "name", () => void this.#rename(job)),
         button("Save as a file", "save", () => saveText(`${fileName(job.name)}.job.json`, jobText(job), "application/json")),
         button("Copy link", "link", () => void this.#copyLink(job)),
         button("Delete", "delete", () => void this.#delete(job)),
       );
     }
-    acts.append(this.#opener());
-    if (jobs.length > 0) acts.append(button("Save every job", "export", () => this.#saveAll()));
-    top.append(acts);
+    more.append(this.#opener());
+    if (jobs.length > 0) more.append(button("Save every job", "export", () => this.#saveAll()));
+    const fold = /** @type {HTMLDetailsElement} */ (element("details", { class: "job-more" }, element("summary", {}, "Name, save, open, share, delete"), more));
+    fold.open = moreOpen;
+    top.append(acts, fold);
     if (!job && jobs.length === 0) {
       top.append(element("p", {}, "No job yet. Start one here, or press “Add to job sheet” under the answer of any calculator."));
     }
@@ -280,11 +287,7 @@ class JobSheet extends HTMLElement {
     for (const words of entry.stops) box.append(element("p", { class: "calc-caution calc-caution-stop" }, element("strong", {}, "Stop. "), words));
     for (const words of entry.problems) box.append(element("p", { class: "job-out" }, words));
     for (const words of out) box.append(element("p", { class: "job-out" }, element("strong", {}, "Out of date. "), words));
-    const taken = Object.values(entry.take).map((take) => {
-      const gift = job.entries.find((one) => one.name === take.from)?.gifts.find((one) => one.meaning === take.meaning);
-      return `${gift?.words ?? take.meaning} ${take.text} from ${take.from}`;
-    });
-    if (taken.length > 0) box.append(element("p", { class: "job-taken" }, `With ${taken.join("; ")}.`));
+    for (const words of this.#taken(job, entry)) box.append(element("p", { class: "job-taken" }, words));
     const lines = entry.text.split("\n").slice(2).filter((line) => line.trim() !== "");
     if (lines.length > 0) {
       box.append(element("details", { class: "job-all" }, element("summary", {}, "All its answers"), element("pre", { tabindex: "0" }, lines.join("\n"))));
@@ -303,6 +306,24 @@ class JobSheet extends HTMLElement {
     );
     box.append(acts);
     return box;
+  }
+
+  /**
+   * A line for each calculation that this one goes on with.
+   * @param {Job} job
+   * @param {Entry} entry
+   */
+  #taken(job, entry) {
+    /** @type {Map<string, string[]>} */
+    const bySource = new Map();
+    for (const take of Object.values(entry.take)) {
+      const source = job.entries.find((one) => one.name === take.from);
+      const gift = source?.gifts.find((one) => one.meaning === take.meaning);
+      const words = `${gift?.words ?? take.meaning} ${gift && gift.text === take.text ? gift.shown : take.text}`;
+      bySource.set(take.from, [...(bySource.get(take.from) ?? []), words]);
+    }
+    const named = (/** @type {string} */ name) => this.#title(job.entries.find((one) => one.name === name)?.slug ?? name);
+    return [...bySource].map(([from, words]) => `From ${named(from)}: ${words.join("; ")}.`);
   }
 
   async #workOut() {
