@@ -33,7 +33,7 @@ def said_of(schedule: Schedule, log: Log, bake: Bake, wait: Forecast) -> str:
 def _pull_words(wait: Forecast) -> str:
     """What to do, at the slow end of the doubt, so that nobody pulls early."""
     if wait.minutes is None:
-        return wait.words if wait.words == NEVER else f"the time left {wait.words}"
+        return wait.words if wait.soon or wait.words == NEVER else f"the time left {wait.words}"
     if wait.words:
         return "pull now"
     if wait.high is None:

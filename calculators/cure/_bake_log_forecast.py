@@ -8,12 +8,13 @@ from typing import Literal
 
 from calculators.cure._bake_log_inputs import Inputs
 from calculators.cure._bake_log_readings import Log, doubt_dC
-from calculators.cure._bake_log_sums import Bake, Probe, Span, credit_degC
+from calculators.cure._bake_log_sums import Bake, Probe, Span, credit_degC, more_readings
 from calculators.cure._schedule import Schedule
 from calculators.physics.bake import credit_pull_min
 from calculators.physics.cure import Kinetics, cure_rate
 from calculators.physics.curve import Curve
 from calculators.physics.dose import Dose
+from calculators.physics.fit import FEWEST_READINGS
 from calculators.physics.heat import Surroundings, temperature_curve
 from calculators.physics.logged import LONGEST_FALLING_GAP_MIN, logged_equivalents_min
 
@@ -21,6 +22,8 @@ type Source = Literal["readings", "cure-speed", "oven-fit"]
 
 # A doubt that moves an answer by less than this is not worth a measurement.
 WORTH_SAYING_MIN = 0.05
+# Fewer do not tell whether hot metal stays as hot.
+FEWEST_HELD = 3
 NEVER = "never at this setting: the metal does not come to the sheet"
 
 
@@ -28,7 +31,7 @@ NEVER = "never at this setting: the metal does not come to the sheet"
 class Forecast:
     """Minutes from the last reading until the schedule is made. minutes None: words say why there are none.
 
-    ahead: how the metal goes on from the last reading, where a fit tells.
+    soon: only readings are missing. ahead: how the metal goes on from the last reading, where a fit tells.
     """
 
     minutes: float | None
@@ -36,6 +39,7 @@ class Forecast:
     high: float | None = None
     words: str = ""
     steady: bool = False
+    soon: bool = False
     ahead: Curve | None = None
 
 
@@ -79,7 +83,12 @@ def forecast_of(asked: Inputs, schedule: Schedule, log: Log, bake: Bake) -> tupl
     if bake.oven.fit is not None:
         found = _along_the_fit(asked, schedule, bake, alone)
         return found or (Forecast(None, words=NEVER), made)
-    if bake.least.metal_degC[-1] < schedule.coolest_degC:
+    hot = bake.least.metal_degC[-1] >= schedule.coolest_degC
+    missing = (FEWEST_HELD if hot else FEWEST_READINGS) - len(log.times_min)
+    if missing > 0 and (hot or bake.oven.soon):
+        wanted = f"{more_readings(missing)}, before it can say when to pull"
+        return Forecast(None, words=wanted, soon=True), made
+    if not hot:
         return Forecast(None, words=bake.oven.unknown), made
     return _held(asked, schedule, bake, alone)
 

@@ -161,15 +161,17 @@ def _together(verdicts: object) -> Verdict:
     return next(one for one in order if one in held)
 
 
+def more_readings(missing: int) -> str:
+    """What is asked of whoever stands at the oven."""
+    return f"take {missing} more reading{'s' * (missing > 1)}, about 3 min apart"
+
+
 def _oven(asked: Inputs, log: Log, probe: Probe, doubt: float) -> Oven:
     if asked.oven_degC is None or asked.thickness_m is None:
         return Oven(None, "oven setting and thickness are needed for it")
     times, metal = log.times_min[: log.pull + 1], probe.metal_degC[: log.pull + 1]
     if len(times) < FEWEST_READINGS:
-        missing = FEWEST_READINGS - len(times)
-        return Oven(
-            None, f"take {missing} more reading{'s' * (missing > 1)}, about 3 min apart", soon=not log.pulled
-        )
+        return Oven(None, more_readings(FEWEST_READINGS - len(times)), soon=not log.pulled)
     if max(metal) > asked.oven_degC + doubt:
         return Oven(None, "the metal read hotter than the oven setting")
     times, metal = _thinned(times, metal)

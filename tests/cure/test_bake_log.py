@@ -336,11 +336,21 @@ def test_it_claims_nothing_before_it_has_the_readings() -> None:
     ):
         made = bake("\n".join(lines[:count]), oven=f"{SETTING_DEGC} C")
         assert made.answers["pull-in"].value is None
-        assert made.answers["pull-in"].text == f"cannot be told yet: {words}"
+        assert made.answers["pull-in"].text == f"{words}, before it can say when to pull"
         assert made.answers["oven-coefficient"].value is None
         assert not made.carries
     made = bake("\n".join(lines), oven=f"{SETTING_DEGC} C")
     assert number(made, "pull-in") > 0
+
+
+@pytest.mark.property
+def test_hot_metal_read_once_or_twice_promises_nothing() -> None:
+    for lines, missing in (("0,390", "take 2 more readings"), ("0,390\n3,391", "take 1 more reading,")):
+        for thickness in ("5/8", ""):
+            answer = bake(lines, thickness=thickness).answers["pull-in"]
+            assert answer.value is None
+            assert answer.text.startswith(missing)
+    assert number(bake("0,390\n3,391\n6,391"), "pull-in") > 0
 
 
 @pytest.mark.derived
