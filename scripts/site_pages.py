@@ -29,6 +29,13 @@ UNITS = {
     "dB": "dB",
     "ft_min": "ft/min",
     "percent": "%",
+    "lb_ft3": "lb/ft3",
+    "lb_h": "lb/h",
+    "cfm": "cfm",
+    "in2": "in2",
+    "mil": "mil",
+    "psi": "psi",
+    "in": "in",
     "h": "h",
 }
 SEEN = {
@@ -59,7 +66,7 @@ def _figures(name: str, rows: Mapping[str, Mapping[str, Any]]) -> str:
         if column.endswith("note") and column in row
     ]
     lines = [
-        f'<tr><th scope="row">{escape(row["name"])}<br><code>{escape(key)}</code></th>{cells}</tr>'
+        f'<tr><th scope="row">{escape(row["name"])}<br><code>{escape(key)}</code>{_whole_row(row)}</th>{cells}</tr>'
         for (key, row), cells in zip(rows.items(), body, strict=True)
     ]
     return _scrolling(name, head, lines) + (f"<ul>{''.join(notes)}</ul>" if notes else "")
@@ -80,6 +87,13 @@ def _figure(row: Mapping[str, Any], column: str) -> str:
     if column not in row or seen is None or key is None:
         return f"<td>{escape(text)}</td>"
     return f"<td>{escape(text)}<br><span>{SEEN[seen]}, {_source_link(key)}</span></td>"
+
+
+def _whole_row(row: Mapping[str, Any]) -> str:
+    """The source of a row whose figures all come from one place."""
+    if "all_source" not in row:
+        return ""
+    return f"<br><span>{SEEN[row['all_seen']]}, {_source_link(row['all_source'])}</span>"
 
 
 def _source_link(key: str) -> str:
