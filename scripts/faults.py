@@ -115,7 +115,7 @@ def _fault(key: str, fault: dict[str, Any]) -> str:
             raise ValueError(f"faults.toml, {key}: {name} must be among {', '.join(choices)}")
     facets = " ".join(f'data-{name}="{" ".join(fault[name])}"' for name, _, _ in FACETS)
     causes = "\n".join(
-        f"{place}. **{_sentence(why)}** *How to tell:* {tell} *Next time:* {prevent}"
+        f"{place}. **{_sentence(why)}**<br>*How to tell:* {tell}<br>*Next time:* {prevent}"
         for place, (why, tell, prevent) in enumerate(fault["cause"], 1)
     )
     return f"""<section class="fault" data-fault="{key}" {facets} markdown="1">

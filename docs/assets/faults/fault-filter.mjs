@@ -12,9 +12,11 @@ function fits(fault) {
   );
 }
 
-/** Hides what holds nothing that is shown.
+/**
+ * Hides what holds nothing that is shown.
  * @param {string} holder
- * @param {string} item */
+ * @param {string} item
+ */
 function tidy(holder, item) {
   for (const one of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(holder))) {
     one.hidden = [...one.querySelectorAll(item)].every((each) => /** @type {HTMLElement} */ (each).hidden);
@@ -58,6 +60,10 @@ if (form) {
   // the fields hold their first values only after the event
   form.addEventListener("reset", () => setTimeout(narrow));
   addEventListener("hashchange", reach);
+  // a second press on the same link changes no address
+  document.addEventListener("click", (event) => {
+    if (event.target instanceof Element && event.target.closest('a[href*="#"]')) setTimeout(reach);
+  });
   // a browser that comes back to the page may put old choices into the lists
   addEventListener("pageshow", narrow);
 }
