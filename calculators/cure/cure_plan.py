@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import ceil
 
+from calculators.cure._bake_cautions import VENT_FIRST, too_cool
 from calculators.cure._cure_plan_cautions import cautions
 from calculators.cure._cure_plan_charts import charts
 from calculators.cure._cure_plan_inputs import Inputs, schedule_asked
@@ -34,16 +35,11 @@ def solve(asked: Inputs) -> Result:
 def _no_pull(asked: Inputs, schedule: Schedule) -> Result:
     nothing = Value(words=SAFE_WORDS)
     never = Value(words="never")
-    coolest = round(schedule.coolest_degC * 1.8 + 32)
-    text = (
-        f"The oven setting is not above {coolest} F, the coolest point of this data sheet, so the metal never gets there. "
-        "Do not bake this powder so. Set the oven 15 to 25 F over the sheet's temperature, or use a powder that cures cooler."
-    )
     answers: dict[str, Value] = {out.key: nothing for out in CALCULATOR.answers}
     answers |= {"reach-schedule": never, "primer-total": Value(words="not asked")}
     return Result(
         answers=answers,
-        cautions=(Caution("stop", text, "oven"),),
+        cautions=(too_cool(schedule),),
         headline="No pull time: the oven is too cool",
     )
 
@@ -266,8 +262,7 @@ CALCULATOR = Calculator(
     standing=(
         Caution(
             "caution",
-            "Vent and drain every closed hollow before it goes in the oven: trapped water or air can burst it. "
-            "The oven's own manual, local codes and a qualified person rule how it is run.",
+            VENT_FIRST,
             "",
         ),
     ),
