@@ -32,10 +32,14 @@ def spliced(first: Curve, time_min: float, second: Curve) -> Curve:
         slope_K_min = (
             start + share * (2.0 * (3.0 * gap - 2.0 * start - end) + share * 3.0 * (start + end - 2.0 * gap))
         ) / length
+    times, nodes, slopes = first.times_min[:kept], first.temperatures_degC[:kept], first.slopes_K_min[:kept]
+    if 0 < kept == len(first.times_min):
+        # level from its last node on, as a curve is read there
+        times, nodes, slopes = [*times, times[-1]], [*nodes, nodes[-1]], [*slopes, 0.0]
     return Curve(
-        [*first.times_min[:kept], time_min, *(time_min + later for later in second.times_min)],
-        [*first.temperatures_degC[:kept], first.at(time_min), *second.temperatures_degC],
-        [*first.slopes_K_min[:kept], slope_K_min, *second.slopes_K_min],
+        [*times, time_min, *(time_min + later for later in second.times_min)],
+        [*nodes, first.at(time_min), *second.temperatures_degC],
+        [*slopes, slope_K_min, *second.slopes_K_min],
     )
 
 
