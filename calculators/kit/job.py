@@ -177,7 +177,9 @@ def job_json(request: str) -> str:
                     "name": one.entry.name,
                     "texts": one.texts,
                     "take": {each.key: each.source for each in one.taken},
-                    "taken": {each.key: each.gift.text for each in one.taken},
+                    "taken": {
+                        each.key: {"text": each.gift.text, "shown": each.gift.shown} for each in one.taken
+                    },
                     "problems": list(one.problems),
                     "response": response_of(one.outcome),
                 }

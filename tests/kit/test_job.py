@@ -76,7 +76,10 @@ def test_the_worker_runs_a_job() -> None:
     }
     answer = json.loads(run_json(json.dumps(request)))
     assert answer["ok"] and len(answer["job"]) == 2
-    assert answer["job"][1]["taken"] == {"thickness": "5/8 in", "shape": "both-sides"}
+    assert answer["job"][1]["taken"] == {
+        "thickness": {"text": "5/8 in", "shown": "5/8 in"},
+        "shape": {"text": "both-sides", "shown": "Plate or casting wall, hot air on both sides"},
+    }
     assert answer["job"][1]["response"]["ok"]
     refused = json.loads(run_json('{"job": [{"name": "x", "slug": "no-such", "texts": {}}]}'))
     assert refused == {"ok": False, "message": "There is no calculator no-such.", "job": []}

@@ -2,7 +2,7 @@
 // What a job is, and how one is read back from a file, a link or this device. Whatever comes in is taken as hostile.
 
 /** @typedef {{meaning: string, words: string, text: string, shown: string, origin: string, with: string[]}} Gift */
-/** @typedef {{from: string, meaning: string, text: string}} Take */
+/** @typedef {{from: string, meaning: string, text: string, shown: string}} Take shown: the text as a reader sees it */
 /**
  * @typedef {object} Entry one calculation of the job
  * @property {string} name unique in the job
@@ -134,8 +134,9 @@ function entryOf(value) {
       take
         .filter((pair) => isRecord(pair[1]))
         .map(([key, one]) => {
-          const { from, meaning, text } = /** @type {Record<string, unknown>} */ (one);
-          return [line(key, 60), { from: line(from, 80), meaning: line(meaning, 60), text: line(text) }];
+          const { from, meaning, text, shown } = /** @type {Record<string, unknown>} */ (one);
+          const take = { from: line(from, 80), meaning: line(meaning, 60), text: line(text), shown: line(shown) || line(text) };
+          return [line(key, 60), take];
         }),
     ),
     headline: line(value.headline, 1_000),

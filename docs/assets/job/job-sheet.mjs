@@ -6,7 +6,7 @@ import { jobText, localDay, newJob, readJob } from "./job-data.mjs";
 import { fragmentOf, jobFrom } from "./job-link.mjs";
 import { stale } from "./job-state.mjs";
 import {
-  allJobs, changeJob, currentJob, dropJob, dropUnread, isTaken, keepVisit, makeCurrent, onOtherTab, putJob,
+  allJobs, changeJob, currentJob, dropJob, dropUnread, isTaken, jobById, keepVisit, makeCurrent, onOtherTab, putJob,
 } from "./job-store.mjs"; // prettier-ignore
 import { ask, button, element, saveText } from "./page-parts.mjs";
 import { drawCode } from "./paper-code.mjs";
@@ -105,7 +105,7 @@ class JobSheet extends HTMLElement {
       );
       more.append(
         button("Name it", "name", () => void this.#rename(job)),
-        button("Save as a file", "save", () => saveText(`${fileName(job.name)}.job.json`, jobText(job), "application/json")),
+        button("Save as a file", "save", () => saveText(`${fileName(job.name)}.job.json`, jobText(now(job)), "application/json")),
         button("Copy link", "link", () => void this.#copyLink(job)),
         button("Delete", "delete", () => void this.#delete(job)),
       );
@@ -196,7 +196,7 @@ class JobSheet extends HTMLElement {
 
   /** @param {Job} job */
   async #copyLink(job) {
-    const address = `${location.origin}${location.pathname}#${await fragmentOf(job)}`;
+    const address = `${location.origin}${location.pathname}#${await fragmentOf(now(job))}`;
     try {
       await navigator.clipboard.writeText(address);
       this.#say("Link copied. What is behind its # sign never leaves the devices it is opened on.");
@@ -265,6 +265,10 @@ class JobSheet extends HTMLElement {
         const problem = changeJob(own.dataset.job ?? "", (now) => void (now.notes[key] = text.value));
         this.#say(problem);
       });
+      text.addEventListener("change", () => {
+        const job = currentJob();
+        if (job) void this.#showPaper(job);
+      });
     }
     const other = own.dataset.job !== job.id;
     own.dataset.job = job.id;
@@ -319,7 +323,7 @@ class JobSheet extends HTMLElement {
     for (const take of Object.values(entry.take)) {
       const source = job.entries.find((one) => one.name === take.from);
       const gift = source?.gifts.find((one) => one.meaning === take.meaning);
-      const words = `${gift?.words ?? take.meaning} ${gift && gift.text === take.text ? gift.shown : take.text}`;
+      const words = `${gift?.words ?? take.meaning} ${take.shown}`;
       bySource.set(take.from, [...(bySource.get(take.from) ?? []), words]);
     }
     const named = (/** @type {string} */ name) => this.#title(job.entries.find((one) => one.name === name)?.slug ?? name);
@@ -367,7 +371,7 @@ class JobSheet extends HTMLElement {
         for (const key of Object.keys(taken)) {
           delete entry.texts[`${key}-unit`];
           const take = entry.take[key];
-          if (take) take.text = taken[key];
+          if (take) Object.assign(take, taken[key]);
         }
         entry.version = response.version;
         entry.headline = response.headline;
@@ -405,6 +409,11 @@ class JobSheet extends HTMLElement {
       : "This job is too long for a square that a phone reads from paper. Save it as a file to hand it on.";
     paper.replaceChildren(...(code ? [code] : []), element("p", {}, `${job.name}, started ${job.made}. ${words}`));
   }
+}
+
+/** The job as it stands now: another tab, or a note just typed, may have changed it. @param {Job} job */
+function now(job) {
+  return jobById(job.id) ?? job;
 }
 
 /** @param {string} name */

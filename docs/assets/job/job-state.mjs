@@ -68,7 +68,7 @@ export function stale(job, versions, title) {
       if (!source) say(entry.name, `It took a number from ${take.from}, which is no longer in this job.`);
       else if (!gift) say(entry.name, `${title(source.slug)} no longer gives what this took from it.`);
       else if (gift.text !== take.text) {
-        say(entry.name, `${upper(gift.words)} is now ${gift.shown}; this was worked out with ${take.text}.`);
+        say(entry.name, `${upper(gift.words)} is now ${gift.shown}; this was worked out with ${take.shown}.`);
       }
     }
   }

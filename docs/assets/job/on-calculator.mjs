@@ -158,7 +158,7 @@ function put({ form, slug }, box, found) {
   writeMeasure(form, key, offered.gift.text);
   open(form, box);
   const visit = visitOf(slug);
-  const take = { from: offered.from.name, meaning: offered.gift.meaning, text: offered.gift.text };
+  const take = { from: offered.from.name, meaning: offered.gift.meaning, text: offered.gift.text, shown: offered.gift.shown };
   keepVisit(slug, { ...visit, take: { ...visit.take, [key]: take } });
 }
 
