@@ -9,6 +9,7 @@
  * @property {string} slug
  * @property {number} version of the calculator that answered
  * @property {Record<string, string>} texts the fields, as typed
+ * @property {string[]} same names of the fields that hold the calculator's example, which a link leaves out
  * @property {Record<string, Take>} take fields filled by another entry, with what it gave
  * @property {string} headline empty where there is no answer yet
  * @property {string} text the answer as plain text
@@ -124,12 +125,13 @@ function entryOf(value) {
   const gifts = Array.isArray(value.gifts) ? value.gifts.slice(0, MOST_FIELDS).filter(isRecord) : [];
   const take = isRecord(value.take) ? Object.entries(value.take).slice(0, MOST_FIELDS) : [];
   const texts = (/** @type {unknown} */ list) =>
-    Array.isArray(list) ? list.slice(0, 50).filter((one) => typeof one === "string").map((one) => line(one, 1_000)) : [];
+    Array.isArray(list) ? list.slice(0, MOST_FIELDS).filter((one) => typeof one === "string").map((one) => line(one, 1_000)) : [];
   return {
     name,
     slug,
     version: Number.isInteger(value.version) ? Number(value.version) : 0,
     texts: lines(value.texts, 300_000),
+    same: texts(value.same),
     take: Object.fromEntries(
       take
         .filter((pair) => isRecord(pair[1]))

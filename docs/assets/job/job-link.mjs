@@ -11,10 +11,12 @@ const LONGEST = 200_000;
 
 /** @param {Job} job @returns {Promise<string>} the fragment, without its sign */
 export async function fragmentOf(job) {
-  const entries = job.entries.map(({ name, slug, version, texts, take }) => {
-    // what was taken is there twice: the field's own text is left out
-    const own = Object.entries(texts).filter(([key]) => !(key in take) && !(key.replace(/-unit$/, "") in take));
-    return [name, slug, version, Object.fromEntries(own), take];
+  const entries = job.entries.map(({ name, slug, version, texts, same, take }) => {
+    // what was taken is there twice, and a calculator knows its own example: both are left out
+    const left = new Set([...same, ...Object.keys(take).flatMap((key) => [key, `${key}-unit`])]);
+    const own = Object.entries(texts).filter(([key]) => !left.has(key));
+    const took = Object.entries(take).map(([key, one]) => [key, one.from, one.meaning, one.text]);
+    return [name, slug, version, Object.fromEntries(own), took];
   });
   const text = JSON.stringify([FORMAT, job.name, job.made, entries, job.notes, Object.keys(job.ticks)]);
   const packed = await through(new TextEncoder().encode(text), new CompressionStream("deflate-raw"));
@@ -45,17 +47,16 @@ export async function jobFrom(fragment) {
       made,
       notes,
       ticks: Object.fromEntries(ticks.map((step) => [String(step), true])),
-      entries: entries.map(([entryName, slug, version, texts, take]) => ({ name: entryName, slug, version, take, texts: withTaken(texts, take) })),
+      entries: entries.map(([entryName, slug, version, texts, took]) => {
+        const take = Object.fromEntries(took.map(([key, from, meaning, text]) => [String(key), { from, meaning, text }]));
+        const taken = Object.fromEntries(Object.entries(take).map(([key, one]) => [key, one.text]));
+        return { name: entryName, slug, version, take, texts: { ...texts, ...taken } };
+      }),
     });
     return job ? { job, problem: "" } : damaged;
   } catch {
     return damaged;
   }
-}
-
-/** @param {Record<string, string>} texts @param {Record<string, {text: string}>} take */
-function withTaken(texts, take) {
-  return { ...texts, ...Object.fromEntries(Object.entries(take ?? {}).map(([key, one]) => [key, one.text])) };
 }
 
 /**

@@ -367,6 +367,7 @@ class JobSheet extends HTMLElement {
         const errors = response.errors.map((/** @type {{message: string}} */ one) => one.message);
         if (errors.length > 0) refused += 1;
         if (missing.length > 0) problems += 1;
+        entry.same = entry.same.filter((key) => texts[key] === entry.texts[key]);
         entry.texts = { ...entry.texts, ...texts };
         for (const key of Object.keys(taken)) {
           delete entry.texts[`${key}-unit`];

@@ -1,7 +1,7 @@
 // @ts-check
 // A calculator's page beside a job: puts the answer into the job, and offers the job's numbers to the fields.
 
-import { fieldBox, labelOf, readTexts, writeMeasure, writeText } from "../calculator/fields.mjs";
+import { defaultTexts, fieldBox, labelOf, readTexts, writeMeasure, writeText } from "../calculator/fields.mjs";
 import { note } from "../calculator/notes.mjs";
 import { freeName, newJob } from "./job-data.mjs";
 import { offers } from "./job-state.mjs";
@@ -65,7 +65,10 @@ export async function addToJob(beside, another = false) {
 function entryOf(name, slug, form, response, take) {
   const { version, headline, text, stop, query, gifts } = response;
   const stops = response.cautions.filter((one) => one.level === "stop").map((one) => one.text);
-  return { name, slug, version, texts: readTexts(form), take, headline, text, stop, stops, problems: [], query, gifts };
+  const texts = readTexts(form);
+  const start = defaultTexts(form);
+  const same = Object.keys(texts).filter((key) => texts[key] === start[key]);
+  return { name, slug, version, texts, same, take, headline, text, stop, stops, problems: [], query, gifts };
 }
 
 /**

@@ -1,8 +1,8 @@
 // @ts-check
 // A square code for a phone's camera, as long as it is coarse enough to be read from paper.
 
-// 97 modules: printed 50 mm wide each is half a millimetre, which a phone reads from an arm's length
-const FINEST = 20;
+// 117 modules: printed 55 mm wide each is nearly half a millimetre, which a phone reads from an arm's length
+const FINEST = 25;
 const QUIET = 4;
 const SVG = "http://www.w3.org/2000/svg";
 
