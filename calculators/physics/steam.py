@@ -165,7 +165,8 @@ def saturated_liquid_kg_m3(temperature_degC: float) -> float:
     997.0
     """
     tau = 1.0 - (temperature_degC + ZERO_degC_K) / (CRITICAL_degC + ZERO_degC_K)
-    return CRITICAL_kg_m3 * (1.0 + sum(b * tau**e for e, b in _LIQUID))
+    powers: float = sum(b * tau**e for e, b in _LIQUID)
+    return CRITICAL_kg_m3 * (1.0 + powers)
 
 
 def vapour_pressure_kPa(temperature_degC: float, mass_kg: float, volume_m3: float) -> float:

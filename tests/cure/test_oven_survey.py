@@ -30,7 +30,7 @@ def survey(temperatures: list[float], unit: str = "F") -> str:
 
 @pytest.mark.derived
 def test_a_survey_by_hand() -> None:
-    """Nine places, 381 to 407 F, set at 400 F: spread 26, sum 3,560 over 9 = 395.6; 400 - 381 = 19 to add: 419 set, 426 hottest."""
+    """Nine places, 381 to 407 F, set at 400 F: spread 26, sum 3,560 over 9 = 395.6; 400 - 381 = 19 more: 419, and 426 at most."""
     outcome = run(SLUG, {})
     assert number(outcome, "spread") == pytest.approx(26)
     assert number(outcome, "mean") == pytest.approx(3560 / 9)
