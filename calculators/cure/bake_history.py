@@ -23,7 +23,7 @@ FROM_MEMORY = (
 def lower_limits() -> list[tuple[float, float]]:
     """The table's lower limits: metal in C, minutes."""
     return [
-        ((row["temperature_degF"] - 32) / 1.8, float(row["low_min"])) for row in table("reheating").values()
+        ((row["temperature_degF"] - 32) / 1.8, float(row["limit_min"])) for row in table("reheating").values()
     ]
 
 

@@ -126,7 +126,7 @@ def test_order_does_not_matter_and_each_bake_adds() -> None:
 
 @pytest.mark.property
 def test_hotter_allows_less_time() -> None:
-    limits = [((row["temperature_degF"] - 32) / 1.8, row["low_min"]) for row in table("reheating").values()]
+    limits = [((row["temperature_degF"] - 32) / 1.8, row["limit_min"]) for row in table("reheating").values()]
     times = [reheating_limit_min(limits, metal) for metal in range(100, 232)]
     assert None not in times
     assert times == sorted(times, reverse=True)  # type: ignore[type-var]
