@@ -47,8 +47,8 @@ export async function jobFrom(fragment) {
       made,
       notes,
       ticks: Object.fromEntries(ticks.map((step) => [String(step), true])),
-      entries: entries.map(([entryName, slug, version, texts, took]) => {
-        const take = Object.fromEntries(took.map(([key, from, meaning, text]) => [String(key), { from, meaning, text }]));
+      entries: entries.map((/** @type {any[]} */ [entryName, slug, version, texts, took]) => {
+        const take = Object.fromEntries(took.map((/** @type {any[]} */ [key, from, meaning, text]) => [String(key), { from, meaning, text }]));
         const taken = Object.fromEntries(Object.entries(take).map(([key, one]) => [key, one.text]));
         return { name: entryName, slug, version, take, texts: { ...texts, ...taken } };
       }),
