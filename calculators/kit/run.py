@@ -169,7 +169,10 @@ def _beyond_sources(calculator: Calculator, reading: Reading) -> list[Caution]:
         validity = field.validity
         for end, limit in (("low", validity.low), ("high", validity.high)):
             edge = limit_value(limit, field.units, one.unit)
-            if edge is None or (value >= edge * (1 - 1e-12) if end == "low" else value <= edge * (1 + 1e-12)):
+            if edge is None:
+                continue
+            slack = 1e-12 * abs(edge)  # of its size: an edge may lie below zero
+            if value >= edge - slack if end == "low" else value <= edge + slack:
                 continue
             quoted = quoted_limit(limit, field.units, field.units[0], end == "low") or ""
             words = messages.beyond_source(

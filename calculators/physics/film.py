@@ -54,3 +54,20 @@ def coverage_m2_kg(film_um: float, specific_gravity: float, share: float) -> flo
     10.499
     """
     return 1000 * share / (film_um * specific_gravity)
+
+
+def film_from_mass_um(mass_kg: float, area_m2: float, specific_gravity: float) -> float:
+    """Mean film from the weight that a part gained.
+
+        t = 1000 m / (A SG)
+
+    m: mass_kg, kg.   A: area_m2, m2.   SG: specific_gravity.   Returns t in um.
+
+    Holds: as film_mass_kg. It is the mean over the whole area, and says nothing of where the film is thick or thin.
+    Source: the mass balance of film_mass_kg, turned round.
+    Departs from the source: nothing.
+
+    >>> film_from_mass_um(mass_kg=0.001, area_m2=1, specific_gravity=1)
+    1.0
+    """
+    return 1000 * mass_kg / (area_m2 * specific_gravity)

@@ -149,3 +149,59 @@ def test_several_coats_are_noted() -> None:
 def test_a_film_outside_data_sheets_is_answered_with_a_caution() -> None:
     assert [(one.level, one.key) for one in answer(film="12 mil").cautions] == [("caution", "film")]
     assert [(one.level, one.key) for one in answer(film="1 mil").cautions] == [("caution", "film")]
+
+
+@pytest.mark.derived
+def test_a_weighed_trial_gives_the_transfer() -> None:
+    """240 g gained of 600 g sprayed is 40 %: half as much powder again as at 60 %, as 0.6 / 0.4 = 1.5."""
+    trial = answer(transfer_from="trial", trial_sprayed="600 g", trial_gained="240 g")
+    assert number(trial, "utilisation") == pytest.approx(40)
+    assert number(trial, "powder") == pytest.approx(1.5 * number(answer(), "powder"))
+
+
+@pytest.mark.derived
+def test_a_weighed_panel_gives_the_specific_gravity() -> None:
+    """9.6 g on 0.1 m2 at 60 um: 9.6 / (0.1 x 60) = 1.6."""
+    panel = answer(gravity_from="panel", panel_gained="9.6 g", panel_area="1000 cm2", panel_film="60 um")
+    assert number(panel, "powder") == pytest.approx(number(answer(specific_gravity="1.6"), "powder"))
+
+
+@pytest.mark.property
+def test_what_is_not_chosen_does_not_count() -> None:
+    plain = answer()
+    assert answer(trial_sprayed="9 lb", panel_film="1 mil").to_json()["answers"] == plain.to_json()["answers"]
+    trial = answer(transfer_from="trial")
+    assert answer(transfer_from="trial", transfer="5").answers == trial.answers
+    panel = answer(gravity_from="panel")
+    assert answer(gravity_from="panel", specific_gravity="4").answers == panel.answers
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("box", ["0.5", "1", "1.4736", "5", "40"])
+def test_the_boxes_hold_what_to_buy_and_one_fewer_would_not(box: str) -> None:
+    outcome = answer(area="100", box=f"{box} lb")
+    boxes, buy = number(outcome, "boxes"), number(outcome, "powder")
+    assert boxes == int(boxes)
+    assert (boxes - 1) * float(box) < buy <= boxes * float(box) * (1 + 1e-9)
+
+
+@pytest.mark.derived
+def test_the_price_of_what_is_sprayed() -> None:
+    """1.3397 lb sprayed at 9 a pound is 12.06; the spare is not in it. By the kilogram: 9 a lb is 19.842 a kg."""
+    assert number(answer(price="9"), "powder-cost") == pytest.approx(12.057, abs=2e-3)
+    assert number(answer(price="19.842 a kg"), "powder-cost") == pytest.approx(12.057, abs=2e-3)
+    assert number(answer(price="9", spare="50"), "powder-cost") == pytest.approx(12.057, abs=2e-3)
+    assert answer().answers["powder-cost"].value is None
+
+
+@pytest.mark.parametrize(
+    ("texts", "key"),
+    [
+        ({"transfer_from": "trial", "trial_sprayed": "1 lb", "trial_gained": "2 lb"}, "trial-gained"),
+        ({"transfer_from": "trial", "trial_sprayed": "900 lb", "trial_gained": "1 g"}, "trial-gained"),
+        ({"gravity_from": "panel", "panel_gained": "90 g"}, "panel-gained"),
+    ],
+)
+def test_a_trial_that_cannot_be_is_refused(texts: dict[str, str], key: str) -> None:
+    outcome = run(SLUG, {name.replace("_", "-"): text for name, text in texts.items()})
+    assert [error.key for error in outcome.errors] == [key]
