@@ -1,4 +1,4 @@
-"""The shop's safety rules, each written once in tables/safety_rules.toml: as a list on a page, a sentence in prose, a sheet for the wall."""
+"""The shop's safety rules, each written once in tables/safety_rules.toml: a list on a page, a sentence in prose, a wall sheet."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ def filled(text: str) -> str:
 
 
 def chosen(words: Iterable[str]) -> dict[str, Mapping[str, Any]]:
-    """The rules of places and those named by their key, each once, in the order asked. Raises KeyError for a word that is neither."""
+    """The rules of places and those named by their key, each once, in the order asked. KeyError for a word that is neither."""
     rules = table("safety_rules")
     found: dict[str, Mapping[str, Any]] = {}
     for word in words:
