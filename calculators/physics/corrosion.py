@@ -80,6 +80,6 @@ def loss_after_um(first_year_um: float, exponent: float, years: float) -> float:
     >>> round(loss_after_um(first_year_um=25, exponent=0.523, years=20), 1)
     119.8
     """
-    if years <= 20:
-        return first_year_um * years**exponent
-    return first_year_um * (20**exponent + exponent * 20 ** (exponent - 1) * (years - 20))
+    grown: float = min(years, 20.0) ** exponent
+    steady: float = exponent * 20.0 ** (exponent - 1)
+    return first_year_um * (grown + steady * max(years - 20, 0.0))
