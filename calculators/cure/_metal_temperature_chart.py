@@ -1,49 +1,43 @@
-"""What the gun shows against what the metal is, for one surface and all that is known of it."""
+"""What one reading makes of the metal, whatever the surface's emissivity may be, with the span that is known of it."""
 
 from __future__ import annotations
 
 from calculators.cure._metal_temperature_inputs import Inputs
 from calculators.cure._metal_temperature_sums import Seen
-from calculators.kit.chart import Axis, Chart, Mark, Series
-from calculators.physics.radiation import gun_reading_degC
+from calculators.kit.chart import Axis, Band, Chart, Mark, Series
+from calculators.physics.radiation import metal_behind_reading_degC
+
+POINTS = 30
 
 
 def chart(asked: Inputs, found: Seen, verdict: str) -> Chart:
-    assert found.low is not None
-    assert found.high is not None
-    low = min(found.low, asked.reading_degC, found.mirrored_degC)
-    high = max(found.high, asked.reading_degC) + 15
-    metals = tuple(low + (high - low) * place / 24 for place in range(25))
+    """Metal against emissivity for this reading. A steep curve or a wide span means that the gun cannot tell."""
+    start = max(0.05, 0.75 * found.emissivity_low)
 
-    def shown(emissivity: float, assumed_degC: float) -> tuple[float, ...]:
-        readings = (
-            gun_reading_degC(metal, emissivity, found.mirrored_degC, asked.gun_emissivity_ratio, assumed_degC)
-            for metal in metals
-        )
-        return tuple((low if reading is None else reading) * 1.8 + 32 for reading in readings)
+    def curve(name: str, assumed_degC: float) -> Series:
+        points = []
+        for place in range(POINTS + 1):
+            emissivity = start + (1 - start) * place / POINTS
+            metal = metal_behind_reading_degC(
+                asked.reading_degC, asked.gun_emissivity_ratio, emissivity, found.mirrored_degC, assumed_degC
+            )
+            if metal is not None:
+                points.append((emissivity, metal * 1.8 + 32))
+        return Series(name, tuple(x for x, _ in points), tuple(y for _, y in points))
 
-    fahrenheit = tuple(metal * 1.8 + 32 for metal in metals)
-    ends = [
-        shown(emissivity, assumed)
-        for emissivity in (found.emissivity_low, found.emissivity_high)
-        for assumed in (found.mirrored_degC, asked.shop_degC)
-    ]
-    lows, highs = (tuple(map(end, *ends)) for end in (min, max))
-    reading = asked.reading_degC * 1.8 + 32
-    best = found.best if verdict == "can-tell" else None
-    marks = [Mark("your reading", y=reading)]
-    if best is not None:
-        marks.append(Mark("the metal", best * 1.8 + 32, reading))
+    series = [curve("metal behind this reading", found.mirrored_degC)]
+    if asked.surroundings == "oven":
+        series.append(curve("the same, if the gun takes the oven for the shop", asked.shop_degC))
+    marks = []
+    if verdict == "can-tell" and found.best is not None:
+        marks.append(Mark("the metal", found.emissivity, found.best * 1.8 + 32))
     return Chart(
-        title="What the gun shows against what the metal is",
-        says="The band is where this surface can lie. Where your reading crosses it is the metal's temperature; the wider the "
-        "crossing, the less the gun can tell.",
-        x=Axis("metal, F"),
-        y=Axis("gun shows, F"),
-        series=(
-            Series("this surface, as far as it is known", fahrenheit, lows, highs),
-            Series("this surface, middle figure", fahrenheit, shown(found.emissivity, found.mirrored_degC)),
-            Series("a gun that is right", fahrenheit, fahrenheit),
-        ),
+        title="What this reading makes of the metal",
+        says="Where the curve crosses the shaded span lies the metal. A shinier surface stands further to the left, where a "
+        "small change of the surface changes the answer most.",
+        x=Axis("emissivity of the surface"),
+        y=Axis("metal, F"),
+        series=tuple(one for one in series if one.xs),
         marks=tuple(marks),
+        bands=(Band("known span", found.emissivity_low, found.emissivity_high, "good", "x"),),
     )
