@@ -82,9 +82,7 @@ def test_fewer_than_four_changes_are_refused(changes: str) -> None:
 @given(
     sides=st.tuples(*[st.floats(1, 100)] * 3), flow=st.floats(10, 50_000), changes=st.floats(4, 40),
 )  # fmt: skip
-def test_time_times_flow_is_the_air(
-    sides: tuple[float, float, float], flow: float, changes: float
-) -> None:
+def test_time_times_flow_is_the_air(sides: tuple[float, float, float], flow: float, changes: float) -> None:
     outcome = answer(
         oven_width=f"{sides[0]!r}", oven_depth=f"{sides[1]!r}", oven_height=f"{sides[2]!r}",
         exhaust_flow=f"{flow!r}", changes=f"{changes!r}",
