@@ -114,7 +114,7 @@ def test_the_advice_is_never_laxer_than_the_law(level: int) -> None:
 def test_over_115_no_time_is_allowed() -> None:
     outcome = answer("118, 2")
     assert number(outcome, "allowed") == 0
-    assert [one.key for one in outcome.cautions if one.level == "stop"][0] == "level"
+    assert (outcome.cautions[0].level, outcome.cautions[0].key) == ("stop", "level")
 
 
 def test_more_than_a_day_is_refused_and_keeps_what_was_typed() -> None:
