@@ -26,8 +26,9 @@ def solve(asked: Inputs) -> Result:
         raise Clash(
             (
                 "reading",
-                "Reading cannot come from this surface in these surroundings: what it mirrors alone gives more than that. "
-                "Check the surface, the surroundings and the emissivity set in the gun",
+                "Reading fits no metal temperature on this surface in these surroundings: what the surface mirrors gives more "
+                "already, or the metal would have to be hotter than any oven. Check the surface, the surroundings and the "
+                "emissivity set in the gun",
             )
         )
     too_wide = found.too_wide

@@ -212,7 +212,7 @@ def test_raw_powder_has_no_number() -> None:
 def test_a_reading_that_no_metal_gives_is_refused_with_a_sentence() -> None:
     outcome = run(SLUG, {"reading": "150", "surface": "bare-aluminium", "surroundings": "oven"})
     assert [one.key for one in outcome.errors] == ["reading"]
-    assert "cannot come from this surface" in outcome.errors[0].message
+    assert "fits no metal temperature" in outcome.errors[0].message
 
 
 def test_tape_is_for_cool_metal_only() -> None:
