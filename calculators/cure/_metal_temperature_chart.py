@@ -7,7 +7,7 @@ from calculators.cure._metal_temperature_sums import Seen
 from calculators.kit.chart import Axis, Band, Chart, Mark, Series
 from calculators.physics.radiation import metal_behind_reading_degC
 
-POINTS = 30
+POINTS = 12
 
 
 def chart(asked: Inputs, found: Seen, verdict: str) -> Chart:
