@@ -21,10 +21,12 @@ from importlib.metadata import distribution
 from pathlib import Path
 
 import environment
+import offline_files
+import policy
 from environment import ROOT
 
 SITE = ROOT / "site"
-COMPRESSED = (".html", ".css", ".js", ".mjs", ".json", ".svg", ".xml")
+COMPRESSED = (".html", ".css", ".js", ".mjs", ".json", ".svg", ".xml", ".webmanifest")
 
 
 def build(site: Path = SITE, *, engine: bool = True, publish: bool = False, draft: bool = False) -> None:
@@ -40,7 +42,9 @@ def build(site: Path = SITE, *, engine: bool = True, publish: bool = False, draf
         folder = engine_bundle.build(made, publish=publish).folder_name
         print(f"engine {folder} ready after {time.monotonic() - began:.1f} s", flush=True)
     settings = {**os.environ, "CALC_ENGINE": folder, "NO_MKDOCS_2_WARNING": "1"}
+    keeps = engine and folder != "none"
     settings |= {"CALC_DRAFT": "1"} if draft else {}
+    settings |= {"CALC_KEEP": "1"} if keeps else {}
     command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--site-dir", str(site)]
     command += ["--no-strict" if draft else "--strict"]
     done = subprocess.run(command, cwd=ROOT, env=settings, check=False)
@@ -57,6 +61,14 @@ def build(site: Path = SITE, *, engine: bool = True, publish: bool = False, draf
             page.write_text(_without_canonical(text), "utf-8")
     _vendor(site)
     _licences(site / "licences")
+    policy.write(site)
+    if keeps:
+        kept = offline_files.write(site, folder)
+        print(
+            f"a device keeps {kept['files']} files, {kept['bytes'] / 1e6:.1f} MB, and the engine once it was used"
+        )
+    else:
+        offline_files.let_go(site)
     for path in site.rglob("*"):
         if path.suffix in COMPRESSED and path.is_file() and "engine" not in path.parts:
             path.with_name(path.name + ".gz").write_bytes(gzip.compress(path.read_bytes(), 6, mtime=0))

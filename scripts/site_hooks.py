@@ -56,6 +56,7 @@ def on_config(config: Any) -> Any:
     stamp = int(os.environ.get("SOURCE_DATE_EPOCH", "0")) or None
     day = datetime.fromtimestamp(stamp, UTC) if stamp else datetime.now(UTC)
     config.extra["published"] = bool(os.environ.get("SITE_URL"))
+    config.extra["keeps"] = bool(os.environ.get("CALC_KEEP"))
     config.extra["built"] = day.strftime("%Y-%m-%d")
     folder = docs / "assets" / "calculator"
     config.extra["calculator_modules"] = sorted(

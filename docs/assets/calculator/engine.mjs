@@ -1,6 +1,8 @@
 // @ts-check
 // The page's side of the engine: starts its worker once, and turns each request into a promise of the answer.
 
+import { savesData } from "./when.mjs";
+
 /** @typedef {import("./engine-messages.mjs").ToWorker} ToWorker */
 /** @typedef {import("./engine-messages.mjs").FromWorker} FromWorker */
 /** @typedef {{resolve: (answer: object) => void, reject: (reason: Error) => void}} Asked */
@@ -62,7 +64,7 @@ class Engine {
     };
     this.#worker.onmessageerror = () => this.#fail("An answer of the calculator's worker could not be read.");
     this.#wait(START_PATIENCE_MS, "The calculator did not start in time.");
-    this.#post({ type: "start", base: this.base, mode: wantedMode() });
+    this.#post({ type: "start", base: this.base, mode: wantedMode(), keep: !savesData() });
     return this.#started;
   }
 

@@ -26,7 +26,7 @@ let runJson = null;
 
 self.onmessage = (/** @type {MessageEvent<ToWorker>} */ { data }) => {
   if ("id" in data) answer(data.id, data.request);
-  else void begin(data.base, data.mode);
+  else void begin(data.base, data.mode, data.keep);
 };
 
 /** @param {FromWorker} message */
@@ -50,15 +50,15 @@ function answer(id, request) {
   }
 }
 
-/** @param {string} base @param {"image" | "ordinary"} mode */
-async function begin(base, mode) {
+/** @param {string} base @param {"image" | "ordinary"} mode @param {boolean} keep whether this device may keep the image */
+async function begin(base, mode, keep) {
   const began = performance.now();
   try {
     const runtime = new Runtime(base);
     let started = mode;
     if (mode === "image") {
       try {
-        python = await startFromImage(base, runtime);
+        python = await startFromImage(base, runtime, keep);
       } catch (reason) {
         console.warn("The memory image cannot be used, so the calculator starts the slower way.", reason);
         started = "ordinary";
@@ -125,9 +125,23 @@ class Runtime {
   }
 }
 
-/** @param {string} base @param {Runtime} runtime */
-async function startFromImage(base, runtime) {
+/** @param {string} base @param {Runtime} runtime @param {boolean} keep */
+async function startFromImage(base, runtime, keep) {
   const { manifest, encoding } = await runtime.manifest;
+  const kept = await keptImage(base, manifest.image_bytes);
+  if (kept) {
+    try {
+      const restored = await runtime.boot(
+        { _loadSnapshot: kept, lockFileContents: { info: manifest.runtime, packages: {} } },
+        Promise.resolve(new ArrayBuffer(0)),
+      );
+      restored.pyimport("random").seed();
+      return restored;
+    } catch (reason) {
+      console.warn("The kept image cannot be used, so it is fetched again.", reason);
+      await (await caches.open(cacheName(base))).delete(keptAddress(base));
+    }
+  }
   if (!manifest.image) throw new Error("This build of the site has none.");
   const image = readImage(base, manifest, encoding);
   // Checked while the interpreter starts, on another thread where the browser has one.
@@ -140,7 +154,36 @@ async function startFromImage(base, runtime) {
   );
   await checked;
   restored.pyimport("random").seed(); // the image holds the generator's state: without this every visitor draws alike
+  if (keep) setTimeout(async () => keepImage(base, await image), KEEP_AFTER_MS);
   return restored;
+}
+
+// Unpacked and laid over, the image starts soonest; writing it takes a while, so the first answers go first.
+const KEEP_AFTER_MS = 3000;
+/** @param {string} base */
+const cacheName = (base) => `engine-${base.split("/").at(-2)}`;
+/** @param {string} base */
+const keptAddress = (base) => `${base}image.laid`;
+
+/** @param {string} base @param {Uint8Array<ArrayBuffer>} image checked, and as the interpreter takes it */
+async function keepImage(base, image) {
+  try {
+    await (await caches.open(cacheName(base))).put(keptAddress(base), new Response(image));
+  } catch (reason) {
+    console.info("This device does not keep the calculators.", reason);
+  }
+}
+
+/** @param {string} base @param {number} length @returns {Promise<Uint8Array | null>} */
+async function keptImage(base, length) {
+  if (!("caches" in self)) return null; // not a secure page
+  try {
+    const kept = await caches.match(keptAddress(base), { cacheName: cacheName(base) });
+    const bytes = kept ? new Uint8Array(await kept.arrayBuffer()) : null;
+    return bytes?.length === length ? bytes : null;
+  } catch {
+    return null; // storage is refused
+  }
 }
 
 /**

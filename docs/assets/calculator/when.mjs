@@ -13,7 +13,7 @@ export function onApproach(element, act) {
 }
 
 /** The reader has asked for fewer bytes: `connection` is not in every browser, nor in the type library. */
-function savesData() {
+export function savesData() {
   const connection = /** @type {{connection?: {saveData?: boolean}}} */ (/** @type {unknown} */ (navigator)).connection;
   return connection?.saveData === true || matchMedia("(prefers-reduced-data: reduce)").matches;
 }

@@ -1,0 +1,128 @@
+// Keeps the site on the device: every page, style, script and drawing of one build, all of it or nothing.
+// The build puts its own list in place of the three names below; the list's hash is the version.
+// @ts-check
+
+/** Hash of the list. */ const VERSION = "%VERSION%";
+/** Address from the site's root -> hash of the file. @type {Record<string, string>} */
+const FILES = "%FILES%";
+/** Folder of this build's engine, from the site's root. */ const ENGINE = "%ENGINE%";
+
+const worker = /** @type {any} */ (self);
+const PAGES = `pages-${VERSION}`;
+const KEPT = `engine-${ENGINE.split("/").at(-1)}`;
+/** What a start from the memory image asks for; the slower way to start is for the network only. */
+const ENGINE_FILES = ["manifest.json", "pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "image.bin.gz"];
+const LIST = "__list__";
+
+/** @param {string} path */
+const address = (path) => new URL(path, worker.registration.scope).href;
+
+worker.addEventListener("install", (/** @type {any} */ event) => event.waitUntil(fill()));
+
+/** All files, those that an older version has in the same form copied from it. Whatever is not as built refuses the whole. */
+async function fill() {
+  const cache = await caches.open(PAGES);
+  const older = await olderCopies();
+  const wanted = Object.entries(FILES);
+  const next = async () => {
+    for (let one = wanted.pop(); one; one = wanted.pop()) {
+      const [path, hash] = one;
+      const copy = older.get(path)?.hash === hash ? await older.get(path)?.cache.match(address(path)) : undefined;
+      // the browser checks the bytes against the hash, so a proxy, a torn download or a deploy halfway is refused
+      const response = copy ?? (await fetch(address(path), { integrity: `sha256-${hash}`, cache: "no-cache" }));
+      if (!response.ok) throw new Error(`${path} did not load (${response.status}).`);
+      await cache.put(address(path), response);
+    }
+  };
+  try {
+    await Promise.all([next(), next(), next(), next()]);
+    await cache.put(address(LIST), new Response(JSON.stringify(FILES)));
+  } catch (reason) {
+    await caches.delete(PAGES);
+    throw reason;
+  }
+}
+
+/** @returns {Promise<Map<string, {hash: string, cache: Cache}>>} */
+async function olderCopies() {
+  const found = new Map();
+  for (const name of await caches.keys()) {
+    if (!name.startsWith("pages-") || name === PAGES) continue;
+    const cache = await caches.open(name);
+    const list = await cache.match(address(LIST));
+    if (list) for (const [path, hash] of Object.entries(await list.json())) found.set(path, { hash, cache });
+  }
+  return found;
+}
+
+worker.addEventListener("activate", (/** @type {any} */ event) =>
+  event.waitUntil(
+    caches.keys().then((names) =>
+      Promise.all(names.filter((name) => /^(pages|engine)-/.test(name) && name !== PAGES && name !== KEPT).map((name) => caches.delete(name))),
+    ),
+  ),
+);
+
+worker.addEventListener("message", (/** @type {any} */ event) => {
+  if (event.data === "take over") worker.skipWaiting();
+  if (event.data === "keep the engine") event.waitUntil(keepEngine().catch(() => {}));
+});
+
+async function keepEngine() {
+  const cache = await caches.open(KEPT);
+  for (const name of ENGINE_FILES) await fromEngine(address(`${ENGINE}/${name}`), cache);
+}
+
+worker.addEventListener("fetch", (/** @type {any} */ event) => {
+  const { request } = event;
+  if (request.method !== "GET" || !request.url.startsWith(worker.registration.scope)) return;
+  const path = request.url.slice(worker.registration.scope.length).replace(/[?#].*$/, "").replace(/(^|\/)index\.html$/, "$1");
+  if (path.startsWith(`${ENGINE}/`)) event.respondWith(caches.open(KEPT).then((cache) => fromEngine(address(path), cache, request)));
+  else if (path in FILES) event.respondWith(fromPages(path, request));
+  else if (request.mode === "navigate") event.respondWith(elsewhere(path, request));
+});
+
+/**
+ * @param {string} path
+ * @param {Request} request
+ */
+async function fromPages(path, request) {
+  const kept = await (await caches.open(PAGES)).match(address(path));
+  // the device may have thrown it away: then as if nothing had been kept
+  return kept ?? fetch(request);
+}
+
+/**
+ * A page that this build does not have: perhaps the next one does.
+ * @param {string} path
+ * @param {Request} request
+ */
+async function elsewhere(path, request) {
+  if (`${path}/` in FILES) return Response.redirect(address(`${path}/`), 302);
+  try {
+    return await fetch(request);
+  } catch (reason) {
+    const page = await (await caches.open(PAGES)).match(address("404.html"));
+    if (!page) throw reason;
+    return new Response(page.body, { status: 404, headers: { "Content-Type": "text/html; charset=utf-8" } });
+  }
+}
+
+/**
+ * The engine's files are named by their content, so a kept one never ages.
+ * @param {string} url
+ * @param {Cache} cache
+ * @param {Request} [request]
+ */
+async function fromEngine(url, cache, request) {
+  const kept = await cache.match(url);
+  if (kept) return kept;
+  const response = await fetch(request ?? url);
+  const lean = /** @type {any} */ (navigator).connection?.saveData === true;
+  if (response.ok && response.status === 200 && !lean) {
+    const copy = response.clone();
+    // no room is no reason to refuse the file itself
+    cache.put(url, copy).catch(() => {});
+  }
+  return response;
+}

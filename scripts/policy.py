@@ -1,0 +1,64 @@
+"""The site's content security policy: on each page what that page may run, and a headers file for the host."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import re
+from pathlib import Path
+
+SCRIPT = re.compile(r"<script\b([^>]*)>(.*?)</script>", re.DOTALL)
+HEAD = re.compile(r"<head>", re.IGNORECASE)
+WORKER = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
+SERVICE_WORKER = "default-src 'none'; script-src 'self'; connect-src 'self'"
+COMMON = {
+    "default-src": ["'none'"],
+    "script-src": ["'self'"],
+    "style-src": ["'self'"],
+    "img-src": ["'self'", "data:"],
+    "font-src": ["'self'"],
+    "connect-src": ["'self'"],
+    "worker-src": ["'self'"],
+    "manifest-src": ["'self'"],
+    "base-uri": ["'none'"],
+    "form-action": ["'self'"],
+}
+
+
+def policy_of(html: str) -> str:
+    """The policy of one page: its own files, and the inline scripts that stand in it by their hashes."""
+    hashes = []
+    for attributes, text in SCRIPT.findall(html):
+        if "src=" in attributes or "application/json" in attributes or not text.strip():
+            continue
+        digest = base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
+        hashes.append(f"'sha256-{digest}'")
+    rules = {**COMMON, "script-src": [*COMMON["script-src"], *dict.fromkeys(hashes)]}
+    return "; ".join(f"{name} {' '.join(values)}" for name, values in rules.items())
+
+
+def write(site: Path) -> None:
+    """Put each page's policy into its head, and the host's part into site/_headers."""
+    for path in sorted(site.rglob("*.html")):
+        html = path.read_text("utf-8")
+        meta = f'<meta http-equiv="Content-Security-Policy" content="{policy_of(html)}">'
+        path.write_text(HEAD.sub(lambda found: found[0] + meta, html, count=1), "utf-8", newline="\n")
+    (site / "_headers").write_text(headers(), "utf-8", newline="\n")
+
+
+def headers() -> str:
+    """Headers for hosts that read such a file; any other host can be told the same lines."""
+    return (
+        "/*\n"
+        "  Content-Security-Policy: frame-ancestors 'none'\n"
+        "  Referrer-Policy: no-referrer\n"
+        "  X-Content-Type-Options: nosniff\n"
+        "  Permissions-Policy: camera=(), microphone=(), geolocation=()\n"
+        "  Cache-Control: no-cache\n"
+        "/assets/calculator/engine.worker.mjs\n"
+        f"  Content-Security-Policy: {WORKER}\n"
+        "/service-worker.js\n"
+        f"  Content-Security-Policy: {SERVICE_WORKER}\n"
+        "/assets/engine/*\n"
+        "  Cache-Control: public, max-age=31536000, immutable\n"
+    )
