@@ -29,7 +29,7 @@ def colour_off() -> Drawing:
         "Colour off",
         "Left: the same sample card matches one part and not the other. Right: light comes back from a thick film, and "
         "goes through a thin one to the metal.",
-        face, cut, ("sample fits one of two", "thin film lets metal show"),
+        face, cut, ("sample fits one of two", "thin film shows metal"),
     )  # fmt: skip
 
 
@@ -80,7 +80,7 @@ def dull() -> Drawing:
         "Dull or patchy shine",
         "Left: a lamp seen in a shiny half is sharp, in a dull half a blur. Right: a smooth skin sends light back one "
         "way, a rough one scatters it.",
-        face, cut, ("lamp sharp, lamp blurred", "rough skin scatters light"),
+        face, cut, ("lamp sharp, lamp blurred", "rough skin, light strays"),
     )  # fmt: skip
 
 
@@ -110,7 +110,7 @@ def metallic_clouds() -> Drawing:
     return (
         "Metallic cloudy or striped",
         "Left: pale stripes across a metallic face. Right: flakes lie flat in one place and at all angles in another.",
-        face, cut, ("stripes across the face", "flakes flat, flakes askew"),
+        face, cut, ("stripes across the face", "flakes flat and askew"),
     )  # fmt: skip
 
 

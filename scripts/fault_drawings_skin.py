@@ -83,7 +83,7 @@ def show_through() -> Drawing:
         "Scratches and pits show through",
         "Left: grinding lines and a weld bead can be seen in the coat. Right: the film follows grooves and a bead in the "
         "metal and does not level them.",
-        face, cut, ("grinding lines, weld bead", "film follows the metal"),
+        face, cut, ("grinding lines and weld", "film follows the metal"),
     )  # fmt: skip
 
 
