@@ -42,7 +42,8 @@ def write(site: Path) -> None:
     for path in sorted(site.rglob("*.html")):
         html = path.read_text("utf-8")
         meta = f'<meta http-equiv="Content-Security-Policy" content="{policy_of(html)}">'
-        path.write_text(HEAD.sub(lambda found: found[0] + meta, html, count=1), "utf-8", newline="\n")
+        head, rest = HEAD.split(html, maxsplit=1)
+        path.write_text(f"{head}<head>{meta}{rest}", "utf-8", newline="\n")
     (site / "_headers").write_text(headers(), "utf-8", newline="\n")
 
 

@@ -1,0 +1,173 @@
+"""The site kept on the device: whole or not at all, without a network, and through a deploy."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.calculator_page import START_ms
+from tests.browser.conftest import ROOT, Visit
+from tests.browser.serving import Server
+
+sys.path.insert(0, str(ROOT / "scripts"))
+
+import offline_files
+
+KEPT = "navigator.serviceWorker.ready.then((kept) => kept.active?.state === 'activated')"
+
+
+@pytest.fixture
+def copy(site_folder: Path, tmp_path: Path) -> Iterator[Server]:
+    """A copy of the site that a test may deploy anew."""
+    shutil.copytree(site_folder, tmp_path / "site", copy_function=shutil.copy)
+    server = Server(tmp_path / "site")
+    yield server
+    server.shutdown()
+
+
+@pytest.fixture
+def keeps(visit: Callable[..., Visit], copy: Server) -> Visit:
+    here = visit(service_workers="allow")
+    here.served = copy.served
+    return here
+
+
+def engine_of(site: Path) -> str:
+    return next(path.name for path in (site / "assets" / "engine").iterdir() if path.is_dir())
+
+
+def deploy(site: Path, page: str, old: str, new: str) -> None:
+    path = site / page
+    text = path.read_text("utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new), "utf-8")
+    offline_files.write(site, engine_of(site))
+
+
+def wait_until_kept(page: Page) -> None:
+    page.wait_for_function(KEPT, timeout=60_000)
+
+
+def test_after_one_visit_everything_works_without_a_network(keeps: Visit, copy: Server) -> None:
+    page = keeps.page
+    keeps.goes("cure/cure-plan/")
+    wait_until_kept(page)
+    page.wait_for_function("document.documentElement.dataset.engine === 'ready'", timeout=START_ms)
+    page.wait_for_function(
+        """async () => {
+             const name = (await caches.keys()).find((one) => one.startsWith("engine-"));
+             return name && (await (await caches.open(name)).keys()).length >= 5;
+           }""",
+        timeout=30_000,
+    )
+    copy.shutdown()
+    copy.server_close()
+    keeps.context.set_offline(True)
+    keeps.goes("spray/powder-needed/?film=3+mil")
+    powder = keeps.calculator("powder-needed")
+    powder.reaches("live")
+    assert powder.answers()["powder"].startswith("1.77 lb")
+    keeps.goes("inspect/what-went-wrong/")
+    expect(page.locator("h1")).to_have_text("What went wrong?")
+    page.locator('label[for="__search"]').first.click()
+    page.locator(".md-search__input").fill("respirator")
+    expect(page.locator(".md-search-result__link").first).to_be_visible()
+    page.goto(f"{keeps.served.address}/no/such/page/")
+    expect(page.locator("h1")).to_have_text("There is no such page")
+
+
+def test_a_deploy_is_offered_and_nothing_typed_is_lost(keeps: Visit, copy: Server) -> None:
+    page = keeps.page
+    keeps.goes("spray/powder-needed/")
+    wait_until_kept(page)
+    page.reload()
+    keeps.calculator("powder-needed").put("film", "3.25")
+    deploy(
+        copy.served.root,
+        "spray/powder-needed/index.html",
+        "Powder needed</h1>",
+        "Powder needed, renewed</h1>",
+    )
+    page.evaluate("navigator.serviceWorker.getRegistration().then((kept) => kept.update())")
+    line = page.locator(".new-version")
+    expect(line).to_contain_text("newer version", timeout=30_000)
+    assert "renewed" not in page.locator("h1").inner_text()
+    line.get_by_role("button", name="Reload").click()
+    expect(page.locator("h1")).to_have_text("Powder needed, renewed")
+    expect(keeps.calculator("powder-needed").field("film")).to_have_value("3.25")
+
+
+def test_a_deploy_halfway_is_refused_and_the_old_version_stays_whole(keeps: Visit, copy: Server) -> None:
+    page = keeps.page
+    keeps.goes("")
+    wait_until_kept(page)
+    page.reload()
+    site = copy.served.root
+    deploy(site, "spray/powder-needed/index.html", "Powder needed</h1>", "Powder needed, renewed</h1>")
+    # the list is new and one file on the server is neither the old nor the new one
+    torn = site / "cure" / "cure-plan" / "index.html"
+    torn.write_text(torn.read_text("utf-8")[:-200], "utf-8")
+    page.evaluate("navigator.serviceWorker.getRegistration().then((kept) => kept.update().catch(() => {}))")
+    page.wait_for_timeout(3_000)
+    expect(page.locator(".new-version")).to_have_count(0)
+    keeps.goes("spray/powder-needed/")
+    expect(page.locator("h1")).to_have_text("Powder needed")
+    assert (
+        page.evaluate("caches.keys().then((names) => names.filter((one) => one.startsWith('pages-')).length)")
+        == 1
+    )
+
+
+def test_what_the_device_threw_away_comes_from_the_site_again(keeps: Visit) -> None:
+    page = keeps.page
+    keeps.goes("")
+    wait_until_kept(page)
+    page.reload()
+    page.evaluate("caches.keys().then((names) => Promise.all(names.map((one) => caches.delete(one))))")
+    keeps.goes("spray/powder-needed/?film=3+mil")
+    keeps.calculator("powder-needed").reaches("live")
+
+
+@pytest.mark.parametrize(
+    "refusal",
+    [
+        "Object.defineProperty(navigator, 'connection', { value: { saveData: true } });",
+        "navigator.serviceWorker.register = () => Promise.reject(new DOMException('no', 'SecurityError'));",
+    ],
+)
+def test_a_reader_or_browser_that_keeps_nothing_is_served_all_the_same(keeps: Visit, refusal: str) -> None:
+    keeps.context.add_init_script(refusal)
+    keeps.goes("spray/powder-needed/?film=3+mil")
+    keeps.calculator("powder-needed").reaches("live")
+    keeps.page.wait_for_timeout(500)
+    assert keeps.page.evaluate("navigator.serviceWorker.getRegistrations().then((all) => all.length)") == 0
+    assert keeps.errors == []
+
+
+def test_a_page_without_a_calculator_starts_no_engine(keeps: Visit) -> None:
+    keeps.goes("cure/run-a-bake/")
+    wait_until_kept(keeps.page)
+    keeps.page.wait_for_timeout(1_000)
+    assert not any("/assets/engine/" in path for path in keeps.served.asked)
+
+
+def test_the_app_can_be_installed(keeps: Visit) -> None:
+    """What a browser asks before it offers to install: a name, an address inside the scope, and icons that load."""
+    keeps.goes("")
+    page = keeps.page
+    manifest = page.evaluate(
+        """async () => {
+             const address = document.querySelector('link[rel="manifest"]').href;
+             const read = await (await fetch(address)).json();
+             const icons = await Promise.all(read.icons.map(async (one) => (await fetch(new URL(one.src, address))).status));
+             return { ...read, start: new URL(read.start_url, address).href, icons };
+           }"""
+    )
+    assert manifest["start"] == f"{keeps.served.address}/"
+    assert set(manifest["icons"]) == {200}
+    assert manifest["display"] == "standalone"
