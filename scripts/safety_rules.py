@@ -20,6 +20,7 @@ PLACES = {
     "bench": "Bench",
     "store": "Store",
 }
+LINES = ("Emergency number", "This address", "First-aider", "Shut-off and extinguisher", "Qualified person")
 FIGURE = re.compile(r"\{([^{}]+)\}")
 
 
@@ -66,21 +67,13 @@ def sheet_html(place: str) -> str:
     """The rules of one place as a sheet for its wall, with lines for what only this shop knows."""
     if place not in PLACES:
         raise KeyError(place)
+    # a rule that belongs here first of all stands above those that hold in several places
+    rules = sorted(chosen([place]).values(), key=lambda rule: rule["places"][0] != place)
     items = "".join(
-        f"<li><strong>{escape(rule['name'])}.</strong> {escape(filled(rule['rule']))}</li>"
-        for rule in chosen([place]).values()
+        f"<li><strong>{escape(rule['name'])}.</strong> {escape(filled(rule['rule']))}</li>" for rule in rules
     )
-    laws = "; ".join(dict.fromkeys(_short_law(rule) for rule in chosen([place]).values() if rule["law"]))
-    lines = "".join(
-        f"<li><span>{words}</span></li>"
-        for words in (
-            "Emergency number",
-            "This address",
-            "First-aider",
-            "Shut-off and extinguisher",
-            "Qualified person",
-        )
-    )
+    laws = "; ".join(dict.fromkeys(_short_law(rule) for rule in rules if rule["law"]))
+    lines = "".join(f"<li>{words}</li>" for words in LINES)
     return (
         f'<ul class="wall-rules">{items}</ul><ul class="wall-lines">{lines}</ul>'
         f'<p class="wall-law">From: {escape(laws)}. Not all read in full: the safety pages say which. '
@@ -89,7 +82,8 @@ def sheet_html(place: str) -> str:
 
 
 def _short_law(rule: Mapping[str, Any]) -> str:
-    return filled(str(rule["law"])).split(", read in")[0].split(" takes ")[0].split(", the limit")[0]
+    # a wall needs the number of the rule; how it was read stands on the page
+    return filled(str(rule["law"])).split(", by way of")[0].split(" takes ")[0].split(" for ")[0]
 
 
 def _law(rule: Mapping[str, Any]) -> str:
@@ -100,4 +94,4 @@ def _law(rule: Mapping[str, Any]) -> str:
         return f"{law} ({SEEN[rule['rule_seen']]}).{beside}"
     if one.kind in ("common-practice", "memory"):
         return f"Common practice, no rule known to us.{beside}"
-    return f"No rule known to us; {escape(one.title)} ({SEEN[rule['rule_seen']]}).{beside}"
+    return f"No rule known to us; from: {escape(one.title)} ({SEEN[rule['rule_seen']]}).{beside}"
