@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isinf
 
-from calculators.kit.chart import Axis, Band, Bar, Chart, Mark, Series
+from calculators.kit.chart import Axis, Bar, Chart, Mark, Series
 from calculators.kit.numbers import shop_number, whole
 from calculators.physics.ventilation import mean_cloud_g_m3
 from calculators.safety._booth_inputs import Inputs
@@ -16,9 +16,9 @@ def charts(asked: Inputs, air: Air) -> tuple[Chart, ...]:
     times = times_the_limit(asked, air)
     caught = air.least_m_s / air.mean_m_s if air.mean_m_s > 0 else 9.0
     rows = (
-        ("Catching overspray: least speed over this speed", caught, ft_min(air.mean_m_s)),
-        ("Exhaust that burns: cloud over half the limit", share, f"{said(air.cloud_g_m3, 2)} g/m3"),
-        ("Breathing: dust over its limit", times, f"{said(times, 2)} times"),
+        ("Catching overspray", caught, ft_min(air.mean_m_s)),
+        ("Exhaust that burns", share, f"{said(air.cloud_g_m3, 2)} g/m3"),
+        ("Breathing", times, f"{said(times, 2)} times"),
     )
     top = 2.0
     bars = Chart(
@@ -31,7 +31,7 @@ def charts(asked: Inputs, air: Air) -> tuple[Chart, ...]:
         bars=tuple(
             Bar(name, 0, min(value, top), "good" if value <= 1 else "bad", text) for name, value, text in rows
         ),
-        bands=(Band("kept", 0, 1, "good", "x"), Band("broken", 1, top, "bad", "x")),
+        marks=(Mark("limit", x=1.0),),
     )
     if isinf(air.cloud_g_m3) or air.sprayed_g_s <= 0:
         return (bars,)

@@ -29,7 +29,7 @@ class Inputs:
     )
     fan_flow_m3_s: float = ask(
         Quantity(
-            label="Fan's air",
+            label="Air the fan moves",
             hint="What it really moves with these filters; the plate tells what it moved when new",
             units=("cfm", "m3_h", "m3_min", "m3_s"),
             default="4200",

@@ -95,13 +95,15 @@ def cautions(asked: Inputs, found: Finding) -> Iterator[Caution]:
                 "agents",
                 "acgih-tlv",
             )
-        if one.measured_mg_m3 >= one.action_mg_m3:
-            yield Caution(
-                "note",
-                f"{one.name} is at or over its action level ({shop_number(one.action_mg_m3)} mg/m3), counted outside the "
-                "respirator: air sampling again, medical checks, training.",
-                "agents",
-            )
+    acting = [one for one in found.dusts if (one.measured_mg_m3 or 0.0) >= one.action_mg_m3]
+    if acting:
+        names = " and ".join(f"{one.name.lower()} ({shop_number(one.action_mg_m3)} mg/m3)" for one in acting)
+        yield Caution(
+            "note",
+            f"At or over the action level, counted outside the respirator: {names}. Sampling again, medical checks and training "
+            "are due.",
+            "agents",
+        )
     if asked.hours_h > 8:
         yield Caution(
             "note",

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import floor
 
 from calculators.kit.calculator import Calculator, Out
-from calculators.kit.chart import Axis, Band, Bar, Chart
+from calculators.kit.chart import Axis, Bar, Chart, Mark
 from calculators.kit.numbers import shop_number, whole
 from calculators.kit.result import Caution, Clash, Result, Table, Value
 from calculators.kit.steps import Step, step
@@ -220,7 +220,7 @@ def _chart(dose: float, strict: float, dose_under: float, strict_under: float) -
             Bar(name, 0, min(value, top), tone(value), f"{whole(value)} %")  # type: ignore[arg-type]
             for name, value in bars
         ),
-        bands=(Band("allowed", 0, 100, "good", "x"),),
+        marks=(Mark("all that is allowed", x=100.0),),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.chart import Axis, Band, Bar, Chart
+from calculators.kit.chart import Axis, Bar, Chart, Mark
 from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution, Given, Result, Table, Value
 from calculators.kit.steps import Step, step
@@ -192,7 +192,7 @@ def _chart(found: Finding) -> Chart:
         x=Axis("share of what this respirator counts for", 0, top),
         y=Axis("", names=tuple(bar.name for bar in bars)),
         bars=tuple(bars),
-        bands=(Band("enough", 0, 1, "good", "x"), Band("not enough", 1, top, "bad", "x")),
+        marks=(Mark("used up", x=1.0),),
     )
 
 
@@ -205,7 +205,7 @@ CALCULATOR = Calculator(
         Out(
             key="verdict",
             label="This respirator",
-            meaning="Enough holds on paper: for air as measured, a wearer fit-tested and a programme that works.",
+            meaning="Less dust first, then a better class. Enough holds on paper only: air as measured, wearer fit-tested.",
             main=True,
             options={
                 "enough": "enough on paper",

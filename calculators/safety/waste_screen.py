@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from calculators.kit.calculator import Calculator, Out
-from calculators.kit.chart import Axis, Band, Bar, Chart
+from calculators.kit.chart import Axis, Bar, Chart, Mark
 from calculators.kit.fields import Choice, Limits, Option, Quantity, Rows, ask
 from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution, Result, Table, Value
@@ -180,7 +180,7 @@ def _chart(shares: dict[str, float]) -> Chart:
             )
             for slug, share in shares.items()
         ),
-        bands=(Band("cannot fail", 0, 1, "good", "x"), Band("test it", 1, top, "bad", "x")),
+        marks=(Mark("test from here", x=1.0),),
     )
 
 
