@@ -7,6 +7,7 @@ from collections.abc import Callable
 from html import escape
 from pathlib import Path
 
+from bake_beside import bake_beside_html
 from job_sheet import job_sheet_html
 from safety_rules import rule_text, rules_html, sheet_html
 from site_pages import every_calculator, every_source, source_list, table_of
@@ -151,6 +152,7 @@ SHORTCODES: dict[str, Callable[..., str]] = {
     "value": _value,
     "table": lambda page, name: table_of(name),
     "calculators": lambda page: every_calculator(),
+    "bake-beside": lambda page: bake_beside_html(),
     "job-sheet": lambda page: job_sheet_html(page.base, f"{page.base}assets/engine/{page.engine}/"),
     "rule": lambda page, key: rule_text(key),
     "rules": lambda page, *words: rules_html(words),

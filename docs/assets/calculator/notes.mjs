@@ -12,7 +12,7 @@ export function addNotes(form) {
 }
 
 /**
- * @param {HTMLFormElement} form
+ * @param {ParentNode} form
  * @param {string} about one note for each
  * @param {string} words none takes the note away
  * @param {{words: string, act: () => void}[]} [actions]
