@@ -63,4 +63,5 @@ def test_an_answer_arrives_as_it_was_given(giver, out, taker, one) -> None:  # t
     else:
         assert isinstance(one.field, Quantity)
         shop = (out.shown or (out.unit,))[0]
-        assert value == pytest.approx(convert(given, shop, one.unit), rel=2e-6)
+        # a gift is written with six digits, so half of the sixth may be lost
+        assert value == pytest.approx(convert(given, shop, one.unit), rel=5e-6)
