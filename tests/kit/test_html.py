@@ -61,3 +61,11 @@ def test_an_answer_that_is_a_range_without_a_best_figure_says_how_to_act_on_it()
         powder.meaning
         not in replace(outcome, answers={**outcome.answers, "powder": replace(powder, value=None)}).html
     )
+
+
+def test_the_answers_of_two_forms_on_a_page_are_told_apart_by_name() -> None:
+    forms = [
+        calculator_html(slug, "../../", "../../assets/engine/0/") for slug in ("powder-needed", "coverage")
+    ]
+    assert 'aria-label="Answer: Powder needed"' in forms[0]
+    assert 'aria-label="Answer: Coverage"' in forms[1]
