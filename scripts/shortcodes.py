@@ -9,6 +9,7 @@ from pathlib import Path
 
 from bake_beside import bake_beside_html
 from job_sheet import job_sheet_html
+from main_answers import main_answers_html
 from safety_rules import rule_text, rules_html, sheet_html
 from site_pages import every_calculator, every_source, source_list, table_of
 
@@ -154,6 +155,7 @@ SHORTCODES: dict[str, Callable[..., str]] = {
     "calculators": lambda page: every_calculator(),
     "bake-beside": lambda page: bake_beside_html(),
     "job-sheet": lambda page: job_sheet_html(page.base, f"{page.base}assets/engine/{page.engine}/"),
+    "main-answers": lambda page, *slugs: main_answers_html(slugs),
     "rule": lambda page, key: rule_text(key),
     "rules": lambda page, *words: rules_html(words),
     "wall-sheet": lambda page, place: sheet_html(place),
