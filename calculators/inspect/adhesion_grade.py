@@ -85,7 +85,7 @@ def solve(asked: Inputs) -> Result:
             "us-spacing": float(us_cut["spacing_mm"]) if us_cut else no_cut,
             "us-cuts": float(us_cut["cuts"]) if us_cut else no_cut,
         },
-        headline=f"{CLASSES[grade]}, in the US {US_CLASSES[us_grade]}: {shop_number(lost)} % came off",
+        headline=f"ISO class {grade[-1]}, in the US {US_CLASSES[us_grade]}: {shop_number(lost)} % came off",
         cautions=tuple(_cautions(asked, lost, cut, us_cut)),
         steps=(
             step(
@@ -158,13 +158,13 @@ def _chart(lost: float, grade: str) -> Chart:
         title="Share of the lattice that came off, in the ISO classes",
         says="The figures above the zones are ISO classes: 0 is best and 5 worst. The US scale runs the other way.",
         x=Axis("came off, %", 0, 100),
-        y=Axis("", names=("this cut",)),
+        y=Axis("", names=("cut",)),
         bands=bands,
-        bars=(Bar("this cut", 0, lost, "plain", CLASSES[grade]),),
+        bars=(Bar("cut", 0, lost, "plain", f"ISO class {grade[-1]}"),),
     )
 
 
-CLASSES = {slug: f"ISO class {slug[-1]}" for slug in ISO}
+CLASSES = {slug: f"Class {slug[-1]}" for slug in ISO}
 US_CLASSES = {slug: slug.upper() for slug in US}
 
 CALCULATOR = Calculator(

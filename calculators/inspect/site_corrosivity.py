@@ -276,7 +276,7 @@ def _first_chart(metal: str, first: Value) -> Chart:
     high = first.high or 0.0
     rank = min(_rank(category_of(metal, high)) + 1, len(rows))
     top = max(ends[max(rank, 4)], high)
-    tones: tuple[Tone, ...] = ("good", "good", "near", "near", "bad", "bad")
+    tones: tuple[Tone, ...] = ("good", "good", "near", "bad", "plain", "bad")
     # C1 is too narrow to be named on this scale
     bands = tuple(
         Band(slug.upper() if place else "", ends[place], min(ends[place + 1], top), tones[place], "x")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.chart import Axis, Band, Bar, Chart, Tone
+from calculators.kit.chart import Axis, Band, Bar, Chart
 from calculators.kit.fields import Limits, Quantity, ask
 from calculators.kit.result import Caution, Clash, Result, Value
 from calculators.kit.steps import Step, step
@@ -164,18 +164,23 @@ def _steps(asked: Inputs, reduction: float) -> tuple[Step, ...]:
 
 
 def _chart(asked: Inputs, verdict: str, least: float, most: float) -> Chart:
-    tone: Tone = "good" if verdict == "right" else "near" if verdict == "unsure" else "bad"
     return Chart(
         title="Where the film will come out",
         says="The bar runs from the marked tooth to the clear one, shrunk; the shaded zone is the film wanted.",
         x=Axis("cured film, mil", 0, max(1.3 * asked.high_um, 1.1 * most) / MIL),
-        y=Axis("", names=("this comb",)),
+        y=Axis("", names=("comb",)),
         bands=(Band("wanted", asked.low_um / MIL, asked.high_um / MIL, "good", "x"),),
-        bars=(Bar("this comb", least / MIL, most / MIL, tone, WORDS[verdict].lower()),),
+        bars=(Bar("comb", least / MIL, most / MIL, "plain", SHORT[verdict]),),
     )
 
 
-WORDS = {"spray-more": "Spray more", "right": "Right", "wipe-off": "Wipe off", "unsure": "Too close to call"}
+WORDS = {
+    "spray-more": "Spray more",
+    "right": "Right, bake it",
+    "wipe-off": "Wipe off, spray again",
+    "unsure": "Too close to call",
+}
+SHORT = {"spray-more": "thin", "right": "right", "wipe-off": "thick", "unsure": "unsure"}
 
 CALCULATOR = Calculator(
     title="Comb to cured",

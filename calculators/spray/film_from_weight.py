@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.chart import Axis, Band, Bar, Chart, Tone
+from calculators.kit.chart import Axis, Band, Bar, Chart
 from calculators.kit.fields import Limits, Quantity, ask
 from calculators.kit.result import Caution, Clash, Result, Value
 from calculators.kit.steps import step
@@ -167,14 +167,13 @@ def _cautions(
 
 
 def _chart(verdict: str, wanted: tuple[float, float], span: tuple[float, float]) -> Chart:
-    tone: Tone = "good" if verdict == "right" else "bad"
     return Chart(
         title="The film in the range that you want",
         says="The bar is the film with the scale's doubt; the shaded zone is the range aimed for.",
         x=Axis("film, mil", 0, max(1.3 * wanted[1], 1.1 * span[1]) / MIL),
-        y=Axis("", names=("by weight",)),
+        y=Axis("", names=("film",)),
         bands=(Band("aimed for", wanted[0] / MIL, wanted[1] / MIL, "good", "x"),),
-        bars=(Bar("by weight", span[0] / MIL, span[1] / MIL, tone, WORDS[verdict].lower()),),
+        bars=(Bar("film", span[0] / MIL, span[1] / MIL, "plain", WORDS[verdict].lower()),),
     )
 
 

@@ -234,10 +234,10 @@ def _chart(asked: Inputs, judged: Judged, limit: Limit) -> Chart:
     bands = [Band("", limit.spot_low_um / MIL, asked.low_um / MIL, "near")]
     if limit.spot_high_um is not None and limit.spot_high_um > asked.high_um:
         bands.append(Band("", asked.high_um / MIL, limit.spot_high_um / MIL, "near"))
-    bands.append(Band("range agreed", asked.low_um / MIL, asked.high_um / MIL, "good"))
+    bands.append(Band("agreed", asked.low_um / MIL, asked.high_um / MIL, "good"))
     return Chart(
         title="The readings in the range" if single else "The spots in the range",
-        says="Green is the range agreed; the paler zone is as far as the rule lets a single one stray.",
+        says="The middle zone is the range agreed; the zones beside it are as far as the rule lets a single one stray.",
         x=Axis("reading" if single else "spot", 0, len(spots) + 1.0),
         y=Axis("film, mil", 0, 1.15 * top_um / MIL),
         series=(Series("", places, spots), Series("", places, spots, dots=True)),
@@ -255,8 +255,8 @@ CALCULATOR = Calculator(
     answers=(
         Out(
             key="verdict",
-            label="This film",
-            meaning="Fail: see which clause. Too few: take those named below first. Write rule, gauge and readings on the job.",
+            label="By this rule",
+            meaning="Clauses that fail and readings still to take are named below. Write rule, gauge and readings on the job.",
             main=True,
             options=WORDS,
         ),
@@ -326,7 +326,7 @@ CALCULATOR = Calculator(
     ),
     limits=(
         "The two rules differ: the same readings may pass one and fail the other. Go by the one in the order.",
-        "From memory: levels 1, 2, 4 and 5 of SSPC-PA 2, and ISO 19840's count of readings and its clause on those a little short.",
+        "From memory: PA 2's levels 1, 2, 4 and 5, and ISO 19840's count of readings and its clause on readings a little short.",
         "A gauge that was not checked on its shims, or set on other metal, gives readings that no rule can mend.",
         "Both rules are written for paint on steel structures. For small parts agree the number of readings with the customer.",
         "SSPC-PA 2 has its own appendices for beams and small parts, which are not worked here.",
