@@ -21,7 +21,8 @@ def calculator_html(slug: str, base: str, engine: str) -> str:
         f'<calc-form slug="{slug}" data-version="{calculator.version}" data-base="{escape(base)}" data-engine="{escape(engine)}"'
         f' data-address="~/{find.stage(slug)}/{slug}/" data-search-exclude>'
         f"{_form(slug, calculator)}"
-        f'<section data-outcome data-state="example" aria-label="Answer: {escape(calculator.title)}">{outcome.html}</section></calc-form>'
+        f'<section data-outcome data-state="example" aria-label="Answer: {escape(calculator.title)}">'
+        f"{outcome.html}</section></calc-form>"
     )
 
 
