@@ -74,6 +74,7 @@ def solve(asked: Inputs) -> Result:
     lost = 100 * asked.affected_ratio / asked.squares
     grade, us_grade = _class(ISO, lost), _class(US, lost)
     cut, us_cut = _cut(asked.film_um, asked.substrate), _us_cut(asked.film_um)
+    us = f"in the US {US_CLASSES[us_grade]}" if us_cut else "no US grade for this film"
     no_cut = Value(words="no cross-cut: X-cut")
     return Result(
         answers={
@@ -85,7 +86,7 @@ def solve(asked: Inputs) -> Result:
             "us-spacing": float(us_cut["spacing_mm"]) if us_cut else no_cut,
             "us-cuts": float(us_cut["cuts"]) if us_cut else no_cut,
         },
-        headline=f"ISO class {grade[-1]}, in the US {US_CLASSES[us_grade]}: {shop_number(lost)} % came off",
+        headline=f"ISO class {grade[-1]}, {us}: {shop_number(lost)} % came off",
         cautions=tuple(_cautions(asked, lost, cut, us_cut)),
         steps=(
             step(
