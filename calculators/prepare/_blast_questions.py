@@ -8,6 +8,16 @@ from calculators.kit.fields import Choice, Limits, Option, Quantity, When, ask
 from calculators.tables import table
 
 DATA = table("blasting_rules")
+# Each is asked only of metals on which some rule listens to the answer; a test holds that the hidden ones change nothing.
+ASKED = {
+    key: When("metal", tuple(DATA["groups"]["metal"][group]))
+    for key, group in (
+        ("thickness", "worked"),
+        ("service", "worked"),
+        ("rust", "can-rust"),
+        ("oily", "castings"),
+    )
+}
 
 
 def _metal(slug: str, label: str) -> Option:
@@ -62,6 +72,7 @@ class Inputs:
             default="5/8",
             limits=Limits("0.004 in", "40 in", "from shim to the heaviest casting"),
             may_be_empty=True,
+            when=ASKED["thickness"],
         )
     )
     service: str = ask(
@@ -74,6 +85,7 @@ class Inputs:
                 Option("not-sure", "Not sure"),
             ),
             default="salt",
+            when=ASKED["service"],
         )
     )
     coating: str = ask(
@@ -120,15 +132,17 @@ class Inputs:
                 Option("not-sure", "Not sure"),
             ),
             default="heavy",
-            when=When("metal", tuple(DATA["groups"]["metal"]["can-rust"])),
+            when=ASKED["rust"],
         )
     )
     oily: str = ask(
         Choice(
             label="Oil or grease",
+            hint="A casting soaks oil up",
             options=(Option("yes", "Yes, or not sure", ("not-sure",)), Option("no", "No")),
             default="yes",
             few=True,
+            when=ASKED["oily"],
         )
     )
     sealed_hollows: str = ask(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cache
+from itertools import product
 
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.fields import Choice
@@ -12,12 +13,14 @@ from calculators.kit.result import Caution, Result, Value
 from calculators.kit.rules import Rule, RuleTable, Ruling
 from calculators.kit.sources import source
 from calculators.kit.steps import Step, step
-from calculators.prepare._blast_questions import DATA, Inputs
+from calculators.prepare._blast_carries import carries
+from calculators.prepare._blast_questions import ASKED, DATA, Inputs
 
 RULES = RuleTable.from_data(DATA)
 MM_PER_IN = 25.4
 MIL = 25.4  # um
-CAN_RUST = DATA["groups"]["metal"]["can-rust"]
+# What stands for the answer to a question that was not asked.
+NOT_ASKED = {"rust": "not-sure", "oily": "yes", "thickness": "not-sure", "service": "not-sure"}
 THIN_MM = DATA["thin"]["under_in"] * MM_PER_IN
 
 
@@ -25,7 +28,7 @@ def solve(asked: Inputs) -> Result:
     facts = {
         "metal": asked.metal,
         "coating": asked.coating,
-        "rust": asked.rust if asked.metal in CAN_RUST else "not-sure",
+        "rust": asked.rust,
         "oily": asked.oily,
         "thickness": thickness_class(asked.thickness_mm),
         "service": asked.service,
@@ -34,6 +37,7 @@ def solve(asked: Inputs) -> Result:
         "held": asked.held,
         "part": asked.part,
     }
+    facts |= {key: NOT_ASKED[key] for key, when in ASKED.items() if asked.metal not in when.values}
     ruling = RULES.ruling(facts)
     never = ruling.all("abrasive-never")
     cautions = tuple(_cautions(ruling))
@@ -47,11 +51,14 @@ def solve(asked: Inputs) -> Result:
             "pressure": ruling.one("pressure"),
             "before": ruling.all("before"),
             "after": ruling.all("after"),
+            "at-home": ruling.all("at-home"),
+            "ask-a-shop": ruling.all("ask-a-shop"),
             "would-change-it": list(_changes(facts)),
             "why": list(_why(ruling)),
         },
         cautions=cautions,
-        steps=_steps(asked.thickness_mm),
+        steps=_steps(asked.thickness_mm if facts["thickness"] != "not-sure" else None),
+        carries=tuple(carries(facts, ruling)),
         headline=_headline(ruling.settled, sum(one.level == "stop" for one in cautions)),
     )
 
@@ -96,18 +103,27 @@ def _changes(facts: dict[str, str]) -> Iterator[str]:
 
 def _turning(facts: dict[str, str]) -> Iterator[tuple[str, str, str]]:
     """Question, other answer, and what it would come to in words."""
-    unasked = facts["metal"] not in CAN_RUST
+    now = RULES.settle(facts)
     for change in RULES.changes(facts):
-        if not (unasked and change.value in CAN_RUST):
+        if not (change.fact == "metal" and _brought_up(facts["metal"], change.value)):
             yield change.fact, change.value, lower_first(DATA["verdicts"][change.becomes])
-    # these metals bring up the question about rust, which has no answer yet: every answer to it is tried
-    for metal in CAN_RUST if unasked else ():
+    # a metal that brings up questions which have no answer yet: every answer to them is tried
+    for metal in RULES.facts["metal"]:
+        keys = _brought_up(facts["metal"], metal)
+        if not keys:
+            continue
+        answers = product(*(RULES.facts[key] for key in keys))
         others = dict.fromkeys(
-            RULES.settle(facts | {"metal": metal, "rust": rust}) for rust in RULES.facts["rust"]
+            RULES.settle(facts | {"metal": metal} | dict(zip(keys, given, strict=True))) for given in answers
         )
-        if list(others) != [RULES.settle(facts)]:
+        if list(others) != [now]:
             words = any_of([lower_first(DATA["verdicts"][one]) for one in others])
-            yield "metal", metal, f"{words}, by its rust" if len(others) > 1 else words
+            yield "metal", metal, f"{words}, by what is then asked" if len(others) > 1 else words
+
+
+def _brought_up(metal: str, other: str) -> tuple[str, ...]:
+    """The questions that are asked of the other metal and not of this one."""
+    return tuple(key for key, when in ASKED.items() if other in when.values and metal not in when.values)
 
 
 @cache
@@ -209,6 +225,18 @@ CALCULATOR = Calculator(
             options=DATA["after"],
         ),
         Out(
+            key="at-home",
+            label="At home",
+            meaning="Yes and no for one part without a shop. Where it says only if, and you have not, it is a no.",
+            options=DATA["at-home"],
+        ),
+        Out(
+            key="ask-a-shop",
+            label="Ask the shop",
+            meaning="Ask before you leave the part, and have the answers on the order.",
+            options=DATA["ask-a-shop"],
+        ),
+        Out(
             key="would-change-it",
             label="What would change it",
             meaning="One other answer that turns the verdict. Change an answer only when it is true.",
@@ -220,7 +248,7 @@ CALCULATOR = Calculator(
         ),
     ),
     sources=tuple(dict.fromkeys(key for rule in RULES.rules for key in rule.sources)),
-    version=1,
+    version=2,
     reviewed="2026-11-25",
     keywords=(
         "sandblast",
@@ -248,5 +276,5 @@ CALCULATOR = Calculator(
         ("none", "powder-sound", "paint-sound", "chrome-plating", "yellow-or-cadmium-plating"),
         ("verdict", "prep-grade"),
     ),
-    default_cautions=(("stop", "lead-known"), ("caution", "")),
+    default_cautions=(("stop", "lead-known"), ("caution", ""), ("caution", "")),
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 import time
+from itertools import product
 
 import pytest
 
@@ -11,6 +12,7 @@ from calculators import run
 from calculators.kit.fields import Choice
 from calculators.kit.find import load
 from calculators.kit.run import Outcome
+from calculators.prepare._blast_questions import ASKED
 from calculators.prepare.blast_or_not import RULES, THIN_MM, thickness_class
 from calculators.tables import table
 
@@ -170,6 +172,7 @@ def test_stops_stand_beside_the_field_that_raised_them() -> None:
         ("stop", "lead-known"),
         ("stop", "sealed-hollows"),
         ("caution", ""),
+        ("caution", ""),
     ]
     assert outcome.headline == "Not yet: clear 3 stops first, then blast to bare metal"
 
@@ -236,11 +239,14 @@ def test_inches_and_millimetres_give_the_same_answer() -> None:
 def test_what_would_change_it_is_true_when_tried() -> None:
     """Each single other answer is typed into the form: the verdict turns exactly where the list says so.
 
-    A metal that brings up the question about rust is tried with every answer to it.
+    A metal that brings up further questions is tried with every answer to them.
     """
     drawn = random.Random(3)
     fields = {one.key: one.field for one in load(SLUG).fields if isinstance(one.field, Choice)}
-    can_rust = DATA["groups"]["metal"]["can-rust"]
+
+    def asked(key: str, metal: str) -> bool:
+        return key not in ASKED or metal in ASKED[key].values
+
     for _ in range(14):
         texts = {key: drawn.choice(field.slugs) for key, field in fields.items()}
         texts |= {"held": "nothing", "part": "general", "thickness": drawn.choice(["", "1/16 in", "1 in"])}
@@ -248,11 +254,18 @@ def test_what_would_change_it_is_true_when_tried() -> None:
         verdict, told = value(outcome, "verdict"), value(outcome, "would-change-it")
         assert isinstance(told, list)
         for key, field in fields.items():
-            if key == "rust" and texts["metal"] not in can_rust:
-                continue  # not asked
+            if not asked(key, texts["metal"]):
+                continue
             for slug in field.slugs:
-                brings_up_rust = key == "metal" and texts["metal"] not in can_rust and slug in can_rust
-                tried = [{"rust": rust} for rust in fields["rust"].slugs] if brings_up_rust else [{}]
+                new = [
+                    one
+                    for one in ("rust", "service", "oily")
+                    if key == "metal" and asked(one, slug) and not asked(one, texts["metal"])
+                ]
+                tried = [
+                    dict(zip(new, given, strict=True))
+                    for given in product(*(fields[one].slugs for one in new))
+                ]
                 becomes = {value(run(SLUG, texts | {key: slug} | more), "verdict") for more in tried}
                 start, name = f"{field.label} “", f"“{field.label_of(slug)}”"
                 lines = [line for line in told if line.startswith(start) and name in line]
@@ -260,7 +273,57 @@ def test_what_would_change_it_is_true_when_tried() -> None:
                 if lines:
                     said = {one for one, words in DATA["verdicts"].items() if words[1:] in lines[0]}
                     assert said == becomes, (texts, key, slug)
-                    assert lines[0].endswith("by its rust") == (len(becomes) > 1)
+                    assert lines[0].endswith("by what is then asked") == (len(becomes) > 1)
+
+
+@pytest.mark.property
+def test_questions_are_asked_only_where_they_matter() -> None:
+    def shown(metal: str) -> set[str]:
+        return set(run(SLUG, {"metal": metal}).typed)
+
+    assert "oily" in shown("cast-iron")
+    assert "oily" not in shown("carbon-steel")
+    assert "rust" not in shown("aluminium-cast")
+    assert shown("magnesium") == {"metal", "part", "coating", "lead-known", "sealed-hollows", "held"}
+    # what was typed before the question went away says nothing
+    assert (
+        value(run(SLUG, {"metal": "unknown", "service": "indoors", "thickness": "1"}), "verdict") == "refuse"
+    )
+
+
+# ------------------------------------------------------------------ handed on
+
+
+@pytest.mark.property
+def test_links_lead_on_with_what_was_answered() -> None:
+    def links(outcome: Outcome) -> dict[str, dict[str, str]]:
+        return {one.slug: dict(one.texts) for one in outcome.carries}
+
+    demo = links(run(SLUG, {}))
+    assert demo["blast-plan"] == {"surface": "heavy", "abrasive": "garnet"}
+    assert demo["prebake-plan"] == {"metal": "cast-iron"}
+    assert demo["cure-plan"] == {"metal": "cast-iron"}
+    sheet = links(answer(service="outdoors", thickness="1/16 in"))
+    assert sheet["blast-plan"] == {"surface": "light", "abrasive": "garnet", "pressure": "40 psi"}
+    assert set(links(answer())) == {"cure-plan"}
+    assert links(answer(held="gas-or-pressure")) == {}
+    wheel = links(answer(part="wheel", metal="aluminium-cast"))
+    assert "bake-history" in wheel
+    assert wheel["cure-plan"] == {"metal": "aluminium"}
+
+
+@pytest.mark.property
+def test_every_link_is_understood_where_it_leads() -> None:
+    drawn = random.Random(5)
+    fields = {one.key: one.field for one in load(SLUG).fields if isinstance(one.field, Choice)}
+    for _ in range(150):
+        texts = {key: drawn.choice(field.slugs) for key, field in fields.items()}
+        texts |= {"held": "nothing", "part": drawn.choice(["general", "wheel"])}
+        for one in run(SLUG, texts).carries:
+            known = {field.key for field in load(one.slug).fields}
+            assert set(one.texts) <= known
+            outcome = run(one.slug, dict(one.texts))
+            assert outcome.ok, (one, outcome.errors)
 
 
 @pytest.mark.property

@@ -23,6 +23,7 @@ from typing import Any
 import pytest
 
 from calculators.kit.rules import RuleError, RuleTable, Ruling
+from calculators.prepare._blast_questions import ASKED
 from calculators.tables import table
 
 DATA = table("blasting_rules")
@@ -366,12 +367,77 @@ def test_thin_sheet_is_told_so() -> None:
 
 
 @pytest.mark.property
-def test_an_answer_that_the_form_hides_changes_nothing() -> None:
-    """Rust is asked only for metals that rust; for the rest every answer to it fires the same rules."""
-    rust_matters = set(DATA["groups"]["metal"]["can-rust"])
+@pytest.mark.parametrize("key", ["rust", "oily", "service", "thickness"])
+def test_an_answer_that_the_form_hides_changes_nothing(key: str) -> None:
+    """A question is hidden exactly for the metals on which every answer to it fires the same rules."""
     for metal in ASKS["metal"]:
-        fired = [{ruling.mask for ruling in every_ruling(metal=metal, rust=rust)} for rust in ASKS["rust"]]
-        assert all(one == fired[0] for one in fired) == (metal not in rust_matters), metal
+        fired = [{ruling.mask for ruling in every_ruling(metal=metal, **{key: one})} for one in ASKS[key]]
+        assert all(one == fired[0] for one in fired) == (metal not in ASKED[key].values), metal
+
+
+@pytest.mark.property
+def test_at_home_never_says_yes_to_what_a_stop_forbids() -> None:
+    """Every combination has a line; a part that is not worked on is left as it is; an untested coating is not touched."""
+    for ruling in every_ruling():
+        home = set(ruling.all("at-home"))
+        assert home
+        assert ("leave-it" in home) == (ruling.settled not in WORK)
+        if ruling.settled not in WORK:
+            assert home <= {"leave-it", "nothing-before-the-test"}
+        assert ("nothing-before-the-test" in home) == ("coating-not-tested" in ruling.all("cautions"))
+        assert ("never-in-the-open" in home) == (ruling.settled in ("blast", "sweep"))
+        assert ("no-drilling-blind" in home) == ("sealed-hollow" in ruling.all("cautions"))
+        assert ("not-in-a-kitchen-oven" in home) == (ruling.settled in WORK)
+    for slug, words in DATA["at-home"].items():
+        assert words.startswith(("Yes", "No: ", "Only if ")), slug
+    # whatever is allowed says by itself that an untested coating is not meant
+    for slug in ("take-apart-and-wash", "closed-cabinet-only"):
+        assert "tested" in DATA["at-home"][slug]
+
+
+@pytest.mark.property
+def test_a_shop_is_asked_questions() -> None:
+    for ruling in every_ruling():
+        asked = set(ruling.all("ask-a-shop"))
+        assert asked or ruling.settled == "refuse"
+        assert ("who-tests" in asked) == ("coating-not-tested" in ruling.all("cautions"))
+        if ruling.settled in WORK:
+            assert {"primer-film-and-cure", "what-stays-bare"} <= asked
+        if ruling.settled in ("blast", "sweep"):
+            assert "grade-and-abrasive" in asked
+    assert all(words.endswith("?") for words in DATA["ask-a-shop"].values())
+
+
+@pytest.mark.property
+def test_whoever_blasts_is_told_of_valve_hose_ears_and_light_metal_dust() -> None:
+    for ruling in every_ruling():
+        cautions = set(ruling.all("cautions"))
+        assert ("nozzle-and-hose" in cautions) == (ruling.settled in ("blast", "sweep"))
+    for metal in ("aluminium-wrought", "aluminium-cast"):
+        for ruling in every_ruling(metal=metal):
+            assert ("aluminium-dust" in ruling.all("cautions")) == (ruling.settled in ("blast", "sweep"))
+    for law in ("1910.244(b)", "1910.95"):
+        assert law in DATA["cautions"]["nozzle-and-hose"]["text"]
+
+
+@pytest.mark.property
+def test_the_abrasives_that_fit_are_those_of_the_table_of_abrasives() -> None:
+    """Two tables, one truth: what is allowed here may touch the metal there, by hand, and nothing there forbids it."""
+    abrasives = table("abrasives")
+    for metal in ASKS["metal"]:
+        row = "aluminium" if metal.startswith("aluminium") else metal
+        for ruling in every_ruling(metal=metal):
+            for one in allowed(ruling):
+                assert row in abrasives[one]["may_touch"]
+                assert row not in abrasives[one]["never_touch"]
+                assert abrasives[one]["hand"] == "yes"
+            for one in set(ruling.all("abrasive-never")) & set(abrasives):
+                assert (
+                    row in abrasives[one]["never_touch"]
+                    or abrasives[one]["hand"] == "no"
+                    or one.startswith("steel")
+                    or row not in abrasives[one]["may_touch"]
+                )
 
 
 @pytest.mark.property
