@@ -101,6 +101,8 @@ def visit(chromium: Browser, served: Served) -> Iterator[Callable[..., Visit]]:
     def opened(width: int = 1280, height: int = 900, **words: Any) -> Visit:
         # What a device keeps is tested by itself: elsewhere every file comes from the site, as on a first visit.
         words.setdefault("service_workers", "block")
+        # A test's own waiting is refused by a page's policy; test_policy.py holds that policy with nothing bypassed.
+        words.setdefault("bypass_csp", True)
         context = chromium.new_context(viewport={"width": width, "height": height}, **words)
         context.set_default_timeout(15_000)
         contexts.append(context)

@@ -74,7 +74,6 @@ def test_after_one_visit_everything_works_without_a_network(keeps: Visit, copy: 
     assert powder.answers()["powder"].startswith("1.77 lb")
     keeps.goes("inspect/what-went-wrong/")
     expect(page.locator("h1")).to_have_text("What went wrong?")
-    page.locator('label[for="__search"]').first.click()
     page.locator(".md-search__input").fill("respirator")
     expect(page.locator(".md-search-result__link").first).to_be_visible()
     page.goto(f"{keeps.served.address}/no/such/page/")
@@ -110,7 +109,7 @@ def test_a_deploy_halfway_is_refused_and_the_old_version_stays_whole(keeps: Visi
     site = copy.served.root
     deploy(site, "spray/powder-needed/index.html", "Powder needed</h1>", "Powder needed, renewed</h1>")
     # the list is new and one file on the server is neither the old nor the new one
-    torn = site / "cure" / "cure-plan" / "index.html"
+    torn = site / "spray" / "powder-needed" / "index.html"
     torn.write_text(torn.read_text("utf-8")[:-200], "utf-8")
     page.evaluate("navigator.serviceWorker.getRegistration().then((kept) => kept.update().catch(() => {}))")
     page.wait_for_timeout(3_000)
