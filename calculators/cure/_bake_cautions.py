@@ -13,8 +13,9 @@ FAR_OVER_DC = 15.0
 NEAR_LIMIT_DC = 5.0
 
 VENT_FIRST = (
-    "Vent and drain every closed hollow before it goes in the oven: trapped water or air can burst it. "
-    "The oven's own manual, local codes and a qualified person rule how it is run."
+    "Vent and drain every closed hollow before it goes in the oven: trapped water or air can burst it. Take off what heat "
+    "harms or bursts: gas struts, batteries, seals, bearings. The powder's own data sheet rules the cure; the oven's manual, "
+    "local codes and a qualified person rule how it is run."
 )
 
 

@@ -123,6 +123,7 @@ class Inputs:
     oven_degC: float = ask(oven())
     airflow: str = ask(_oven_fields.airflow())
     oven_coefficient_W_m2K: float = ask(_oven_fields.oven_coefficient())
+    oven_doubt_percent: float = ask(_oven_fields.oven_doubt())
     shading: str = ask(_oven_fields.shading())
     dip_dC: float = ask(_oven_fields.dip())
     recovery_min: float = ask(_oven_fields.recovery())

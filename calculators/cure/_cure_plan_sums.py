@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from calculators.cure._cure_plan_doubt import Doubt, doubts
 from calculators.cure._cure_plan_inputs import Inputs
 from calculators.cure._lump import Lump, lump_of
-from calculators.cure._oven_fields import convection_W_m2K
+from calculators.cure._oven_fields import SHOP_AIR_DOUBT, convection_W_m2K
 from calculators.cure._schedule import DEFAULT_KJ_MOL, Schedule
-from calculators.cure._window import AIRFLOW_DOUBT, over_bake_min, pull_min, slow_pull_min
+from calculators.cure._window import over_bake_min, pull_min, slow_pull_min
 from calculators.kit.steps import Step, step
 from calculators.physics.bake import (
     AfterPull,
@@ -65,6 +66,7 @@ class Plan:
     over_bake_min: float | None
     touch_min: float | None
     primer_total_percent: float | None
+    doubts: tuple[Doubt, ...]
 
 
 def part_of(metal: str, path_m: float, finish: str = "coated") -> Part:
@@ -90,11 +92,15 @@ def _path(asked: Inputs) -> tuple[float, Step]:
     )
 
 
+def thin_shape(shape: str) -> str:
+    """How the thinnest section of a part is heated: the thin place of a bar or a casting is a wall with air on both sides."""
+    return shape if shape in ("one-side", "heat-path") else "both-sides"
+
+
 def _thin_path(asked: Inputs, path_m: float) -> float:
     if asked.thinnest_m is None:
         return path_m
-    shape = asked.shape if asked.shape in ("one-side", "heat-path") else "both-sides"
-    return min(path_m, heat_path_m(shape, asked.thinnest_m))
+    return min(path_m, heat_path_m(thin_shape(asked.shape), asked.thinnest_m))
 
 
 def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
@@ -108,16 +114,17 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     exposure: float = table("shading")[asked.shading]["exposure"]
     still_W_m2K: float = table("airflow")["still"]["convection_W_m2K"]
 
+    around = Surroundings(asked.oven_degC, coefficient, exposure, asked.dip_dC, asked.recovery_min)
+
     def heated(section: Part, factor: float) -> Curve:
-        around = Surroundings(
-            asked.oven_degC, factor * coefficient, exposure, asked.dip_dC, asked.recovery_min
-        )
-        return temperature_curve(section, around, asked.start_degC)
+        air = replace(around, convection_W_m2K=factor * coefficient)
+        return temperature_curve(section, air, asked.start_degC)
 
     if asked.oven_degC <= schedule.coolest_degC:
         return None
-    curve, slow = heated(part, 1.0), heated(part, 1 - AIRFLOW_DOUBT)
-    fast_thin = heated(thin, 1 + AIRFLOW_DOUBT)
+    doubt = asked.oven_doubt_percent / 100
+    curve, slow = heated(part, 1.0), heated(part, 1 - doubt)
+    fast_thin = heated(thin, 1 + doubt)
     best, low, high = schedule.all_kinetics
     no_credit = pull_min(curve, best, schedule, needed)
     slow_pull = slow_pull_min(slow, schedule, needed)
@@ -131,7 +138,7 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     cooling = temperature_curve(part, shop, hottest)
     after = AfterPull(cooling, best)
     earliest = min(earliest_pull_min(curve, dose, after, needed), no_credit)
-    fast = heated(part, 1 + AIRFLOW_DOUBT)
+    fast = fast_thin if thin == part else heated(part, 1 + doubt)
     ends = [
         earliest_pull_min(along, Dose(along, kinetics), AfterPull(cooling, kinetics), needed)
         for along in (fast, slow)
@@ -139,7 +146,7 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     ]
     metal_at_pull = curve.at(earliest)
     metal_at_safe = curve.at(safe)
-    slow_shop = Surroundings(asked.shop_degC, (1 - AIRFLOW_DOUBT) * still_W_m2K, exposure)
+    slow_shop = Surroundings(asked.shop_degC, (1 - SHOP_AIR_DOUBT) * still_W_m2K, exposure)
     touch = temperature_curve(part, slow_shop, metal_at_safe).first_at_or_below(TOUCH_DEGC)
     whole = coefficient + radiation_W_m2K(part.emissivity * exposure, metal_at_safe, asked.oven_degC)
     return Plan(
@@ -171,6 +178,15 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
         over_bake_min=over_bake_min(fast_thin, schedule),
         touch_min=touch,
         primer_total_percent=_primer_total(asked, schedule, curve, safe),
+        doubts=doubts(
+            asked,
+            schedule,
+            needed,
+            around,
+            curve,
+            slow,
+            lambda air: temperature_curve(part, air, asked.start_degC),
+        ),
     )
 
 

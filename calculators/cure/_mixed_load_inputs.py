@@ -81,6 +81,7 @@ class Inputs:
     oven_degC: float = ask(part.oven())
     airflow: str = ask(_oven_fields.airflow())
     oven_coefficient_W_m2K: float = ask(_oven_fields.oven_coefficient())
+    oven_doubt_percent: float = ask(_oven_fields.oven_doubt())
     shading: str = ask(_oven_fields.shading())
     door_dC: float = ask(
         Quantity(

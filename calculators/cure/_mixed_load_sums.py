@@ -9,7 +9,7 @@ from math import ceil, inf
 
 from calculators.cure._cure_plan_sums import part_of
 from calculators.cure._schedule import Schedule
-from calculators.cure._window import AIRFLOW_DOUBT, over_bake_min, slow_pull_min
+from calculators.cure._window import over_bake_min, slow_pull_min
 from calculators.physics.curve import Curve
 from calculators.physics.heat import Part, Surroundings, heat_path_m, temperature_curve
 from calculators.physics.openings import opened_curve
@@ -22,7 +22,7 @@ def whole_up(minutes: float) -> int:
 
 @dataclass(frozen=True)
 class Oven:
-    """The air round the load, and what an opened door does to it."""
+    """The air round the load, and what an opened door does to it. doubt: share by which the airflow may be off."""
 
     setting_degC: float
     convection_W_m2K: float
@@ -31,6 +31,7 @@ class Oven:
     recovery_min: float
     door_K: float
     start_degC: float
+    doubt: float
 
     def around(self, factor: float) -> Surroundings:
         """The air at a share of the airflow."""
@@ -57,12 +58,12 @@ class Section:
     @cached_property
     def slow(self) -> Curve:
         """How it heats at the slow end, the door kept shut."""
-        return temperature_curve(self.part, self.oven.around(1 - AIRFLOW_DOUBT), self.oven.start_degC)
+        return temperature_curve(self.part, self.oven.around(1 - self.oven.doubt), self.oven.start_degC)
 
     @cached_property
     def fast(self) -> Curve:
         """How it heats at the fast end, the door kept shut."""
-        return temperature_curve(self.part, self.oven.around(1 + AIRFLOW_DOUBT), self.oven.start_degC)
+        return temperature_curve(self.part, self.oven.around(1 + self.oven.doubt), self.oven.start_degC)
 
     @cached_property
     def earliest_min(self) -> float | None:
@@ -80,7 +81,7 @@ class Section:
         if not openings_min or self.oven.door_K == 0:
             return self.earliest_min
         oven = self.oven
-        around = oven.around(1 - AIRFLOW_DOUBT)
+        around = oven.around(1 - oven.doubt)
         curve = opened_curve(self.part, around, oven.start_degC, openings_min, oven.door_K)
         return slow_pull_min(curve, self.schedule, self.schedule.schedule_min)
 

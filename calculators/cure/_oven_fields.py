@@ -5,6 +5,9 @@ from __future__ import annotations
 from calculators.kit.fields import Choice, Limits, Option, Quantity, When
 from calculators.tables import table
 
+# How far the air of a shop may be off what is taken, either way: our own estimate.
+SHOP_AIR_DOUBT = 0.25
+
 
 def airflow() -> Choice:
     """The field for how well the oven's air reaches the part; `measured` asks for the oven's own figure."""
@@ -31,6 +34,18 @@ def oven_coefficient() -> Quantity:
         limits=Limits("2 W/m2K", "150 W/m2K", "still air to hard jets"),
         when=When("airflow", ("measured",)),
         meaning="oven-coefficient",
+    )
+
+
+def oven_doubt() -> Quantity:
+    """The field for how far a measured figure can be off."""
+    return Quantity(
+        label="Doubt of the oven coefficient",
+        hint="Either way. 25 % until several logged bakes agree better than that",
+        units=("percent",),
+        default="25",
+        limits=Limits("5 %", "60 %", "loads differ by more than a few per cent"),
+        when=When("airflow", ("measured",)),
     )
 
 

@@ -12,8 +12,6 @@ from calculators.physics.cure import Kinetics
 from calculators.physics.curve import Curve
 from calculators.physics.dose import Dose
 
-AIRFLOW_DOUBT = 0.25
-
 
 def pull_min(curve: Curve, kinetics: Kinetics, schedule: Schedule, needed_min: float) -> float | None:
     """First pull at which the oven alone has made the minutes needed, safe minutes only; None = never."""

@@ -7,7 +7,7 @@ from math import ceil
 
 from calculators.cure._cool_down_inputs import AIRS, HANGS, Inputs
 from calculators.cure._lump import lump_of
-from calculators.cure._window import AIRFLOW_DOUBT
+from calculators.cure._oven_fields import SHOP_AIR_DOUBT
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Chart, Mark, Series
 from calculators.kit.numbers import whole
@@ -65,9 +65,9 @@ def solve(asked: Inputs) -> Result:
 
     best = finish["emissivity"]
     made = Cooling(
-        cooled(1 + AIRFLOW_DOUBT, max(best, finish["high"])),
+        cooled(1 + SHOP_AIR_DOUBT, max(best, finish["high"])),
         cooled(1.0, best),
-        cooled(1 - AIRFLOW_DOUBT, min(best, finish["low"])),
+        cooled(1 - SHOP_AIR_DOUBT, min(best, finish["low"])),
     )
     whole_W_m2K = convection + radiation_W_m2K(best * exposure, asked.from_degC, asked.shop_degC)
     touch = made.to(TOUCH_DEGC)

@@ -7,11 +7,12 @@ from math import ceil
 from calculators.cure._bake_cautions import VENT_FIRST, too_cool
 from calculators.cure._cure_plan_cautions import cautions
 from calculators.cure._cure_plan_charts import charts
+from calculators.cure._cure_plan_doubt import NAMES, doubt_table
 from calculators.cure._cure_plan_inputs import Inputs, schedule_asked
-from calculators.cure._cure_plan_sums import NEVER_THERE, Plan, plan
+from calculators.cure._cure_plan_sums import NEVER_THERE, Plan, plan, thin_shape
 from calculators.cure._schedule import F_DIGITS, Schedule
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.result import Carry, Caution, Result, Value
+from calculators.kit.result import Carry, Caution, Given, Result, Value
 from calculators.kit.steps import Step, step
 
 SAFE_WORDS = "no pull: the oven is too cool for this powder"
@@ -27,7 +28,8 @@ def solve(asked: Inputs) -> Result:
         cautions=cautions(asked, schedule, made),
         steps=_steps(asked, schedule, made),
         charts=charts(schedule, made),
-        carries=(_carry(asked, schedule),),
+        tables=(doubt_table(made.no_credit_min, made.doubts),),
+        carries=_carries(asked, schedule, made),
         headline=f"Pull at {ceil(made.safe_min - 1e-9):,} min, counted from the closed door",
     )
 
@@ -44,7 +46,7 @@ def _no_pull(asked: Inputs, schedule: Schedule) -> Result:
     )
 
 
-def _answers(made: Plan) -> dict[str, Value]:
+def _answers(made: Plan) -> dict[str, Given]:
     return {
         "safe-pull": Value(ceil(made.safe_min - 1e-9)),
         "sheet-pull": Value(made.sheet_min) if made.sheet_min is not None else Value(words=NEVER_THERE),
@@ -64,13 +66,15 @@ def _answers(made: Plan) -> dict[str, Value]:
         "touch-after": Value(made.touch_min)
         if made.touch_min is not None
         else Value(words="not in this shop's air"),
+        "biggest-doubt": made.doubts[0].slug,
+        "measure-next": made.doubts[0].shrinks,
         "primer-total": Value(made.primer_total_percent)
         if made.primer_total_percent is not None
         else Value(words="not asked"),
     }
 
 
-def _carry(asked: Inputs, schedule: Schedule) -> Carry:
+def _carries(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Carry, ...]:
     texts = {
         "schedule-temperature": f"{asked.schedule_temperature_degC * 1.8 + 32:{F_DIGITS}} F",
         "schedule-time": f"{asked.schedule_time_min:g} min",
@@ -80,7 +84,42 @@ def _carry(asked: Inputs, schedule: Schedule) -> Carry:
     if asked.second_temperature_degC is not None and asked.second_time_min is not None:
         texts["second-temperature"] = f"{asked.second_temperature_degC * 1.8 + 32:{F_DIGITS}} F"
         texts["second-time"] = f"{asked.second_time_min:g} min"
-    return Carry("bake-log", "Log this bake and see what cure it gave", texts)
+    log = Carry("bake-log", "Log this bake and see what cure it gave", texts)
+    if asked.shape == "weighed":
+        return (log,)
+    section = {
+        "metal": asked.metal,
+        "shape": asked.shape,
+        "thickness": f"{asked.thickness_m / 0.0254:.6g} in",
+    }
+    cool = section | {
+        "from": f"{made.metal_at_safe_degC * 1.8 + 32:.1f} F",
+        "shop": f"{asked.shop_degC * 1.8 + 32:{F_DIGITS}} F",
+        "racked": "no" if asked.shading == "open" else "yes",
+    }
+    return (
+        log,
+        Carry("cool-down", "See when it can be handled after this pull", cool),
+        *_to_mixed_load(asked, made, texts),
+    )
+
+
+def _to_mixed_load(asked: Inputs, made: Plan, texts: dict[str, str]) -> tuple[Carry, ...]:
+    if made.thin == made.part or asked.thinnest_m is None:
+        return ()
+    rows = [
+        f"heavy section, {asked.metal}, {asked.shape}, {asked.thickness_m / 0.0254:.6g} in",
+        f"thin section, {asked.metal}, {thin_shape(asked.shape)}, {asked.thinnest_m / 0.0254:.6g} in",
+    ]
+    load = texts | {
+        "load": "\n".join(rows),
+        "airflow": asked.airflow,
+        "oven-coefficient": f"{asked.oven_coefficient_W_m2K:.4g} W/m2K",
+        "oven-doubt": f"{asked.oven_doubt_percent:g} %",
+        "shading": asked.shading,
+    }
+    del load["metal"]
+    return (Carry("mixed-load", "See both sections on one clock", load),)
 
 
 def _steps(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Step, ...]:
@@ -97,8 +136,9 @@ def _steps(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Step, ...]:
         ),
         step(
             "Slow end of the airflow",
-            "h_slow = 0.75 * h",
+            "h_slow = (1 - doubt / 100) * h",
             "W/m2K",
+            doubt=asked.oven_doubt_percent,
             h=made.coefficient_W_m2K,
         ),
         step(
@@ -151,6 +191,17 @@ CALCULATOR = Calculator(
             unit="min",
             digits=0,
             beside=True,
+        ),
+        Out(
+            key="biggest-doubt",
+            label="What is in doubt the most",
+            meaning="Of five things tried one at a time, the one that moves this part's pull furthest. The table shows all.",
+            options=NAMES,
+        ),
+        Out(
+            key="measure-next",
+            label="What would settle it",
+            meaning="Measure this before anything else, then plan again.",
         ),
         Out(
             key="no-credit-pull",
@@ -236,7 +287,7 @@ CALCULATOR = Calculator(
         "common-practice",
         "iso-13732-1",
     ),
-    version=1,
+    version=2,
     reviewed="2026-11-25",
     keywords=(
         "bake time",
@@ -253,6 +304,7 @@ CALCULATOR = Calculator(
         "It takes each section as one lump. Deep blocks lag inside, and a section shaded by others heats later than this says.",
         "Cure speed comes from two points of the data sheet. Far from those points it is a guess, and the sheet rules.",
         "It says nothing of a part that gases, of film thickness, or of the oven's cold corner.",
+        "It does not know what heat does to springs, hardened steel, solder, adhesive or rubber on the part.",
     ),
     vary=Vary(
         "thickness",

@@ -47,6 +47,7 @@ def solve(asked: Inputs) -> Result:
         asked.recovery_min,
         asked.door_dC,
         asked.start_degC,
+        asked.oven_doubt_percent / 100,
     )
     names = [row.name or f"part {line}" for line, row in enumerate(asked.load, 1)]
     load = load_of(
@@ -229,6 +230,7 @@ def _carry(asked: Inputs, common: Schedule, made: Made) -> Carry:
     }
     if asked.airflow == "measured":
         texts["oven-coefficient"] = f"{asked.oven_coefficient_W_m2K:.4g} W/m2K"
+        texts["oven-doubt"] = f"{asked.oven_doubt_percent:g} %"
     second, time = asked.second_temperature_degC, asked.second_time_min
     if schedule is common and second is not None and time is not None:
         texts |= {
@@ -255,8 +257,20 @@ def _steps(asked: Inputs, common: Schedule, made: Made) -> tuple[Step, ...]:
     if common.activation_step is not None:
         steps.append(common.activation_step)
     steps += [
-        step("Slow end of the airflow", "h_slow = 0.75 * h", "W/m2K", h=slowest.oven.convection_W_m2K),
-        step("Fast end of the airflow", "h_fast = 1.25 * h", "W/m2K", h=slowest.oven.convection_W_m2K),
+        step(
+            "Slow end of the airflow",
+            "h_slow = (1 - doubt / 100) * h",
+            "W/m2K",
+            doubt=asked.oven_doubt_percent,
+            h=slowest.oven.convection_W_m2K,
+        ),
+        step(
+            "Fast end of the airflow",
+            "h_fast = (1 + doubt / 100) * h",
+            "W/m2K",
+            doubt=asked.oven_doubt_percent,
+            h=slowest.oven.convection_W_m2K,
+        ),
     ]
     if asked.recovery_min > 0 and asked.door_dC > 0:
         steps.append(
