@@ -1,4 +1,4 @@
-"""Plan the demo bake in the terminal, build the site, and serve it on this machine; build again when a file changes.
+"""Run the demo job in the terminal, build the site, and serve it on this machine; build again when a file changes.
 
 python3 scripts/serve.py             then open the address that it prints
 python3 scripts/serve.py --build     build into site/ and stop
@@ -132,9 +132,10 @@ def main() -> int:
     sys.path.insert(0, str(environment.ROOT))
     from build import SITE, build
 
-    from calculators import run
+    from calculators.kit.job_file import job_text, read_job
 
-    print(run("cure-plan", {}).text, end="\n\n", flush=True)
+    demo = environment.ROOT / "docs" / "assets" / "job" / "park-benches.toml"
+    print(job_text(read_job(demo.read_text("utf-8"))), end="\n\n", flush=True)
     build()
     if words.build:
         return 0
