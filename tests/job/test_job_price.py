@@ -56,8 +56,9 @@ def test_endless_redoing_at_the_same_cost(share: str) -> None:
 @pytest.mark.property
 @given(st.floats(0, 90), st.floats(1, 1e4))
 def test_no_margin_is_no_profit_and_a_margin_is_kept(margin: float, rate: float) -> None:
-    found = answers(strip_time="60", labour_rate=f"{rate:.4f}", margin=f"{margin:.6f}")
-    assert found["profit"] == pytest.approx(found["price"] * margin / 100, rel=1e-6, abs=1e-6)
+    typed = f"{margin:.6f}"
+    found = answers(strip_time="60", labour_rate=f"{rate:.4f}", margin=typed)
+    assert found["profit"] == pytest.approx(found["price"] * float(typed) / 100, rel=1e-6, abs=1e-6)
     assert answers(strip_time="60", labour_rate=f"{rate:.4f}")["price"] == pytest.approx(float(f"{rate:.4f}"))
 
 
