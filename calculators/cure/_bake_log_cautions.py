@@ -104,9 +104,9 @@ def _readings(schedule: Schedule, log: Log, bake: Bake) -> Iterator[Caution]:
         for gap, place in gaps
         if gap > LONGEST_FALLING_GAP_MIN and metal[place] < metal[place - 1] and metal[place - 1] >= credit
     ]
-    if log.pulled_min > times[-1] + SHORT_GAP_MIN and metal[-1] >= credit:
+    if log.pulled_min > times[-1] + SHORT_GAP_MIN:
         yield Caution(
-            "note",
+            "note" if log.pulled_min <= times[-1] + LONG_GAP_MIN else "caution",
             f"The last reading is {shop_number(log.pulled_min - times[-1], 2)} min before the pull. What was made in between "
             "is not counted: read the metal once more at the pull.",
             "pulled-at",

@@ -11,8 +11,8 @@ from calculators.kit.result import Caution, Clash
 
 # How far a reading may be from the metal: our estimates, no source. A gun's doubt is that of cured film.
 DOUBT_DC = {"probe": 4 / 1.8, "infrared": 15 / 1.8}
-# A pull so long after the last reading is not told by this log.
-LATEST_PULL_MIN = 15.0
+# A pull so long after the last reading is of another bake, or in another unit.
+LATEST_PULL_MIN = 240.0
 # A fall of this much from the hottest reading, ending at the lowest since, is a part that was pulled.
 FALL_DC = 15 / 1.8
 FAR_OVER_OVEN_DC = 50 / 1.8
