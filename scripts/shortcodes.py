@@ -12,6 +12,7 @@ from job_sheet import job_sheet_html
 from main_answers import main_answers_html
 from safety_rules import rule_text, rules_html, sheet_html
 from site_pages import every_calculator, every_source, source_list, table_of
+from worked import worked_html
 
 from calculators.kit import find
 from calculators.kit.cli_help import kind_of, limits_of
@@ -159,4 +160,5 @@ SHORTCODES: dict[str, Callable[..., str]] = {
     "rule": lambda page, key: rule_text(key),
     "rules": lambda page, *words: rules_html(words),
     "wall-sheet": lambda page, place: sheet_html(place),
+    "worked": lambda page, *words: worked_html(*words),
 }
