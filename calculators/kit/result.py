@@ -35,7 +35,15 @@ class Value:
     words: str = ""
 
 
-type Given = float | str | Sequence[str] | Value | None
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """A verdict that says more than its option's own words: its slug, and what is shown in place of them."""
+
+    slug: str
+    words: str
+
+
+type Given = float | str | Sequence[str] | Value | Verdict | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,7 @@ from calculators.kit.fields import Quantity, Readings, Rows
 from calculators.kit.handover import Gift, gifts
 from calculators.kit.numbers import shop_number, whole
 from calculators.kit.read import FieldError, Reading, limit_value, quoted_limit, read_form, unit_typed
-from calculators.kit.result import Answer, Carry, Caution, Clash, Given, Result, Table, Value
+from calculators.kit.result import Answer, Carry, Caution, Clash, Given, Result, Table, Value, Verdict
 from calculators.kit.sources import source
 from calculators.kit.steps import Step
 from calculators.kit.units import UNITS, convert
@@ -183,6 +183,10 @@ def _beyond_sources(calculator: Calculator, reading: Reading) -> list[Caution]:
 
 
 def _answer(out: Out, given: Given) -> Answer:
+    if isinstance(given, Verdict):
+        if given.slug not in out.options:
+            raise ValueError(f"{out.key}: {given.slug!r} is not one of its options {tuple(out.options)}")
+        return Answer(out.key, out.label, given.slug, "", None, None, given.words, out.main, out.meaning)
     if isinstance(given, str):
         text = out.options[given] if out.options else given
         return Answer(out.key, out.label, given, "", None, None, text, out.main, out.meaning)

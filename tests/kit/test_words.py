@@ -1,4 +1,4 @@
-"""A name of the reader's own: taken as typed, short, and never markup or a control sign."""
+"""Words that are no option's own: a name in a row, taken as typed, and a verdict that says more than its label."""
 
 from __future__ import annotations
 
@@ -6,8 +6,11 @@ from dataclasses import dataclass
 
 import pytest
 
+from calculators.kit.calculator import Out
 from calculators.kit.fields import Limits, Quantity, Rows, Text, ask
 from calculators.kit.read import read_form
+from calculators.kit.result import Verdict
+from calculators.kit.run import _answer
 
 
 @dataclass(frozen=True)
@@ -44,3 +47,11 @@ def read(text: str) -> list[tuple[str, str]] | list[str]:
 )
 def test_a_name_in_a_row(text: str, taken: object) -> None:
     assert read(text) == taken
+
+
+def test_a_verdict_with_words_keeps_its_slug() -> None:
+    out = Out(key="plan", label="Plan", meaning="Follow it.", options={"wait": "Wait", "go": "Go"})
+    said = _answer(out, Verdict("wait", "Wait 5 min"))
+    assert (said.value, said.text, said.unit) == ("wait", "Wait 5 min", "")
+    with pytest.raises(ValueError, match="'stop' is not one of its options"):
+        _answer(out, Verdict("stop", "Stop"))
