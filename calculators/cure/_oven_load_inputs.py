@@ -153,6 +153,16 @@ class Inputs:
             example="30 kW",
         )
     )
+    bake_time_min: float = ask(
+        Quantity(
+            label="Time in the oven",
+            hint="From the closed door to the pull, by the cure plan",
+            units=("min", "h", "s"),
+            default="50",
+            limits=Limits("1 min", "1440 min", "a minute to a day"),
+            meaning="oven-time",
+        )
+    )
     fuel: str = ask(
         Choice(
             group="What it costs",
@@ -189,16 +199,6 @@ class Inputs:
             when=When("fuel", ("propane",)),
             may_be_empty=True,
             example="2.50",
-        )
-    )
-    bake_time_min: float = ask(
-        Quantity(
-            label="Time in the oven",
-            hint="From the closed door to the pull, by the cure plan",
-            units=("min", "h", "s"),
-            default="50",
-            limits=Limits("1 min", "1440 min", "a minute to a day"),
-            meaning="oven-time",
         )
     )
 

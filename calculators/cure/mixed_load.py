@@ -23,10 +23,17 @@ from calculators.cure._oven_fields import convection_W_m2K
 from calculators.cure._schedule import F_DIGITS, Schedule
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Bar, Chart, Mark
-from calculators.kit.result import Carry, Caution, Given, Result, Table, Value
+from calculators.kit.result import Carry, Caution, Given, Result, Table, Value, Verdict
 from calculators.kit.steps import Step, step
 from calculators.tables import table
 
+PLANS = {
+    "one-pull": "One pull for all",
+    "in-order": "In order, one after another",
+    "split": "Split the load",
+}
+# Characters that the plate of a phone, and the room left of a chart's bars, can hold.
+LONGEST_PLAN, LONGEST_NAME = 90, 16
 NOTHING = "none: the oven is too cool for this powder"
 
 
@@ -82,10 +89,25 @@ class Made:
             self.earliest |= dict(zip(pull.places, pull.earliest_min, strict=True))
 
     @property
-    def plan(self) -> str | Value:
+    def plan(self) -> str:
+        """The verdict's slug; empty where no part has a window."""
         if not self.pulls:
-            return "split" if self.alone else Value(words="no plan: no part has a window at this setting")
+            return "split" if self.alone else ""
         return "one-pull" if len(self.pulls) == 1 else "in-order"
+
+    def verdict(self) -> Verdict | Value:
+        """The verdict as it is read at the oven, the minutes with it where they fit on a phone."""
+        words = {
+            "one-pull": f"One pull for all, at {self.pulls[0].minute:,} min" if self.pulls else "",
+            "in-order": f"In order: {'; '.join(self.order())}",
+            "split": f"Split the load into {len(self.alone)} bakes"
+            if len(self.alone) > 1 and all(section.has_window for section in self.load)
+            else PLANS["split"],
+            "": "No plan: no part has a window at this setting",
+        }[self.plan]
+        if not self.plan:
+            return Value(words=words)
+        return Verdict(self.plan, words if len(words) <= LONGEST_PLAN else PLANS[self.plan])
 
     def pulled_min(self, place: int) -> float:
         """When a part comes out: by the plan, else as soon as it is surely cured."""
@@ -150,7 +172,7 @@ class Made:
             )
         one = len(self.pulls) == 1
         return {
-            "plan": self.plan,
+            "plan": self.verdict(),
             "order": self.order(),
             "pull": Value(float(self.pulls[0].minute))
             if one
@@ -183,16 +205,17 @@ class Made:
     def chart(self) -> Chart:
         latest = [section.latest_min for section in self.load if isfinite(section.latest_min)]
         early = [one for one in self.earliest.values() if one is not None]
-        end = 1.1 * max([*latest, *early, 10.0])
+        # half as much again, so that the words at the right stand clear of the last pull's line
+        end = 1.5 * max([*latest, *early, 10.0])
         bars = []
         for place, section in enumerate(self.load):
             earliest = self.earliest[place]
             if earliest is None:
-                bars.append(Bar(section.name, 0.0, 0.0, "bad", "never cured here"))
+                bars.append(Bar(_short(section.name), 0.0, 0.0, "bad", "never cured here"))
                 continue
             ends = (earliest, min(section.latest_min, end))
             tone = "good" if ends[0] <= ends[1] else "bad"
-            bars.append(Bar(section.name, min(ends), max(ends), tone, self.span(place)))  # type: ignore[arg-type]
+            bars.append(Bar(_short(section.name), min(ends), max(ends), tone, self.span(place)))  # type: ignore[arg-type]
         if self.window is not None:
             says = "There is a minute that is inside every bar, so one pull serves all."
         elif self.pulls:
@@ -205,10 +228,14 @@ class Made:
             title="When each part may come out",
             says=says,
             x=Axis("minutes from the closed door", 0, end),
-            y=Axis("Part", names=tuple(section.name for section in self.load)),
+            y=Axis("Part", names=tuple(_short(section.name) for section in self.load)),
             bars=tuple(bars),
             marks=tuple(Mark(f"{pull.minute} min", float(pull.minute)) for pull in self.pulls),
         )
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= LONGEST_NAME else f"{name[: LONGEST_NAME - 1]}…"
 
 
 def _slowest(made: Made) -> int:
@@ -309,11 +336,7 @@ CALCULATOR = Calculator(
             meaning="Follow it by the clock from the closed door. What comes out must already be cured: nothing here counts on "
             "heat after the pull.",
             main=True,
-            options={
-                "one-pull": "One pull for all",
-                "in-order": "In order, one after another",
-                "split": "Split the load",
-            },
+            options=PLANS,
         ),
         Out(
             key="order",
