@@ -106,7 +106,9 @@ class _Drawing:
             level = self.y(value)
             yield f'<path class="calc-grid" d="M{LEFT} {_c(level)}H{WIDTH - RIGHT}"/>'
             yield _text("calc-tick", LEFT - 6, level + 4, shop_number(value, 6), "end")
-        yield f'<path class="calc-axis" d="M{LEFT} {_c(self.top)}V{_c(floor)}H{WIDTH - RIGHT}"/>'
+        # the names of bars stand where an upright axis would cross them
+        upright = "" if self.chart.bars else f"{_c(self.top)}V"
+        yield f'<path class="calc-axis" d="M{LEFT} {upright}{_c(floor)}H{WIDTH - RIGHT}"/>'
         middle = (LEFT + WIDTH - RIGHT) / 2
         yield _text("calc-tick", middle, self.height - 8, self.chart.x.label, "middle")
         if self.chart.y.label and not self.chart.bars:
