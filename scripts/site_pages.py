@@ -153,11 +153,26 @@ def _source(one: Source) -> str:
     return f"{escape(str(one).rstrip('.'))}. <em>{escape(one.standing)}</em>.{address}"
 
 
+STAGE_WORDS = {
+    "part": "The part",
+    "prepare": "Prepare",
+    "spray": "Spray",
+    "cure": "Bake",
+    "inspect": "Check",
+    "safety": "Stay safe",
+    "job": "The job",
+}
+
+
 def every_calculator() -> str:
-    """The question of each calculator, in shop order, with the way to it."""
-    items = (
-        f'<li><a href="~/{find.stage(slug)}/{slug}/">{escape(find.load(slug).question)}</a> '
-        f"<span>{escape(find.load(slug).title)}</span></li>"
-        for slug in find.slugs()
-    )
-    return f'<ul class="calculators">{"".join(items)}</ul>'
+    """The question of each calculator with the way to it, by stage in shop order."""
+    parts = []
+    for stage, words in STAGE_WORDS.items():
+        items = "".join(
+            f'<li><a href="~/{stage}/{slug}/">{escape(find.load(slug).question)}</a></li>'
+            for slug in find.slugs()
+            if find.stage(slug) == stage
+        )
+        if items:
+            parts.append(f"<div><h3>{words}</h3><ul>{items}</ul></div>")
+    return f'<div class="calculators">{"".join(parts)}</div>'
