@@ -135,14 +135,13 @@ def chart(asked: Inputs, made: Plan) -> Chart:
     for slug in NOZZLES:
         demand = nozzle_air_m3_s(slug, pressure) / CFM + helmet
         tones: dict[str, Tone] = {"enough": "good", "no-reserve": "near", "short": "bad"}
-        yours = asked.feed == "pressure" and slug == asked.nozzle
-        name = f"{table('nozzles')[slug]['name']}{', yours' if yours else ''}"
-        bars.append(
-            Bar(name, 0, demand, tones[verdict_of(compressor / demand)], f"{shop_number(demand)} cfm")
-        )
+        yours = "yours, " if asked.feed == "pressure" and slug == asked.nozzle else ""
+        bore = table("nozzles")[slug]["name"].partition(", ")[2]
+        tone = tones[verdict_of(compressor / demand)]
+        bars.append(Bar(bore, 0, demand, tone, f"{yours}{shop_number(demand)} cfm"))
     if asked.feed == "suction":
         demand = made.demand_m3_s / CFM
-        bars.insert(0, Bar("Your jet, at most", 0, demand, "plain", f"{shop_number(demand)} cfm"))
+        bars.insert(0, Bar("jet", 0, demand, "plain", f"yours, at most {shop_number(demand)} cfm"))
     return Chart(
         title=f"Air by nozzle at {shop_number(pressure)} psi, helmet counted",
         says="Bars that end left of the line can be fed without a stop. Green keeps half again in hand for wear.",

@@ -144,7 +144,7 @@ CALCULATOR = Calculator(
             main=True,
             quantity="blast-time",
             unit="s",
-            shown=("h", "min"),
+            shown=("h",),
             digits=2,
         ),
         Out(

@@ -228,7 +228,8 @@ def _chart(dew_degC: float, metal_degC: float, margin_K: float) -> Chart:
     def fahrenheit(degC: float) -> float:
         return degC * 1.8 + 32
 
-    low, high = -6.0, max(20.0, 1.8 * min(margin_K, 60) + 6)
+    # ends on whole ticks; hot metal stands at the upper edge
+    low, high = -10.0, 20.0 if margin_K < 9 else 30.0 if margin_K < 15 else 40.0
     shown = min(max(1.8 * margin_K, low), high)
     start, end = fahrenheit(dew_degC) + low, fahrenheit(dew_degC) + high
     return Chart(
@@ -240,7 +241,7 @@ def _chart(dew_degC: float, metal_degC: float, margin_K: float) -> Chart:
         marks=(Mark("your metal", fahrenheit(dew_degC) + shown, shown),),
         bands=(
             Band("stop", None, 5.4, "bad"),
-            Band("", 5.4, 8.0, "near"),
+            Band("wait", 5.4, 8.0, "near"),
             Band("go", 8.0, None, "good"),
         ),
     )

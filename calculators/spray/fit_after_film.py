@@ -253,8 +253,10 @@ def _chart(asked: Inputs, room: float | None, change: float) -> Chart:
     bands: tuple[Band, ...] = ()
     if room is not None:
         limit = min(room / IN * 1000, factor * top)
-        half = SPARE * limit
-        bands = (Band("fits", 0, half, "good"), Band("tight", half, limit, "near"))
+        half = min(SPARE * room / IN * 1000, factor * top)
+        bands = (Band("fits", 0, half, "good"),)
+        if limit > half:
+            bands = (*bands, Band("tight", half, limit, "near"))
         if limit < factor * top:
             bands = (*bands, Band("will not fit", limit, factor * top, "bad"))
     return Chart(
