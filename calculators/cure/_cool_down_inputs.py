@@ -9,7 +9,6 @@ from calculators.cure import _oven_fields
 from calculators.kit.fields import Choice, Limits, Option, Quantity, ask
 from calculators.tables import table
 
-SHAPES = tuple(slug for slug in part.SHAPES if slug != "weighed")
 AIRS = {"still": "still", "fan": "shop-fan"}
 HANGS = {"no": "open", "yes": "racked"}
 
@@ -20,7 +19,7 @@ class Inputs:
     shape: str = ask(
         Choice(
             label="Heaviest section",
-            options=tuple(Option(slug, part.SHAPES[slug]) for slug in SHAPES),
+            options=part.shape_options(),
             default="both-sides",
             meaning="section-shape",
         )

@@ -26,6 +26,13 @@ SHAPES = {
     "heat-path": "Heat path, worked out already",
     "weighed": "Odd shape: by weight and area",
 }
+# What people call them, where a shape is typed. A tube or a box takes heat by its outside: its wall is the thickness.
+_SHAPE_WORDS = {
+    "both-sides": ("plate", "sheet", "flat", "flat-bar", "strap", "casting", "wall"),
+    "one-side": ("tube", "pipe", "box", "round-tube", "square-tube", "closed-tube"),
+    "round-bar": ("round", "rod"),
+    "square-bar": ("square",),
+}
 _BY_THICKNESS = tuple(shape for shape in SHAPES if shape != "weighed")
 
 
@@ -33,6 +40,15 @@ def metal_options(slugs: tuple[str, ...] = METALS) -> tuple[Option, ...]:
     """Choices of metal, with the other words for each from the table of metals."""
     rows = table("metals")
     return tuple(Option(slug, rows[slug]["name"], tuple(rows[slug].get("aliases", ()))) for slug in slugs)
+
+
+def shape_options(*, weighed: bool = False) -> tuple[Option, ...]:
+    """Choices of how heat reaches a section; by weight and area only where both are asked for."""
+    return tuple(
+        Option(slug, label, _SHAPE_WORDS.get(slug, ()))
+        for slug, label in SHAPES.items()
+        if weighed or slug != "weighed"
+    )
 
 
 def metal() -> Choice:
@@ -46,7 +62,7 @@ def shape() -> Choice:
     """The field for how heat reaches the heaviest section."""
     return Choice(
         label="Heaviest section",
-        options=tuple(Option(slug, label) for slug, label in SHAPES.items()),
+        options=shape_options(weighed=True),
         default="both-sides",
         meaning="section-shape",
     )

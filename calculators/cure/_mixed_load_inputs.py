@@ -6,10 +6,9 @@ from dataclasses import dataclass
 
 from calculators.cure import _cure_plan_inputs as part
 from calculators.cure import _oven_fields, _schedule
-from calculators.kit.fields import Choice, Limits, Option, Quantity, Rows, Text, ask
+from calculators.kit.fields import Choice, Limits, Quantity, Rows, Text, ask
 from calculators.kit.result import Clash
 
-SHAPES = tuple(slug for slug in part.SHAPES if slug != "weighed")
 MOST_PARTS = 12
 
 # The example's benches: two iron ends and the straps between them, in one load.
@@ -20,13 +19,11 @@ steel straps, carbon-steel, both-sides, 1/8 in"""
 @dataclass(frozen=True)
 class LoadRow:
     name: str = ask(Text(label="Name", hint="What you call this part", may_be_empty=True))
-    metal: str = ask(
-        Choice(label="Metal", options=part.metal_options(), default="cast-iron", hint="A slug of the list")
-    )
+    metal: str = ask(Choice(label="Metal", options=part.metal_options(), default="cast-iron"))
     shape: str = ask(
         Choice(
             label="Heaviest section",
-            options=tuple(Option(slug, part.SHAPES[slug]) for slug in SHAPES),
+            options=part.shape_options(),
             default="both-sides",
         )
     )

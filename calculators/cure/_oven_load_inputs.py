@@ -10,7 +10,6 @@ from calculators.kit.fields import Choice, Limits, Option, Quantity, When, ask
 from calculators.kit.result import Clash
 from calculators.tables import table
 
-SHAPES = tuple(slug for slug in part.SHAPES if slug != "weighed")
 _MASS = ("lb", "kg")
 _ANY_LOAD = Limits("0 lb", "100000 lb", "nothing to a truck frame")
 
@@ -67,7 +66,7 @@ class Inputs:
     shape: str = ask(
         Choice(
             label="Heaviest section",
-            options=tuple(Option(slug, part.SHAPES[slug]) for slug in SHAPES),
+            options=part.shape_options(),
             default="both-sides",
             meaning="section-shape",
         )

@@ -434,3 +434,12 @@ def test_metric_rows_give_the_same() -> None:
     )
     assert us.headline == metric.headline
     assert us.answers["windows"].value == metric.answers["windows"].value
+
+
+@pytest.mark.property
+def test_everyday_words_for_metal_and_shape() -> None:
+    plain = answer("legs, steel, tube, 1/8\nfeet, grey-iron, casting, 1/2\naxle, mild steel, rod, 1")
+    slugs = answer(
+        "legs, carbon-steel, one-side, 1/8\nfeet, cast-iron, both-sides, 1/2\naxle, carbon-steel, round-bar, 1"
+    )
+    assert plain.answers["windows"].value == slugs.answers["windows"].value
