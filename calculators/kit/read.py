@@ -210,11 +210,12 @@ def _whole(field_: Whole, text: str) -> int:
 
 def _option(field_: Choice, words: str) -> str | None:
     words = words.casefold()
-    for option in field_.options:
-        if words in (option.slug, option.label.casefold(), *(other.casefold() for other in option.also)):
-            return option.slug
     hyphened = words.replace(" ", "-").replace("_", "-")
-    return hyphened if hyphened in field_.slugs else None
+    for option in field_.options:
+        known = (option.slug, option.label.casefold(), *(other.casefold() for other in option.also))
+        if words in known or hyphened in known:
+            return option.slug
+    return None
 
 
 def _choice(field_: Choice, text: str) -> str:

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 import pytest
 
 from calculators.kit.calculator import Out
-from calculators.kit.fields import Limits, Quantity, Rows, Text, ask
-from calculators.kit.read import read_form
+from calculators.kit.fields import Asked, Choice, Limits, Option, Quantity, Rows, Text, ask
+from calculators.kit.read import read_field, read_form
 from calculators.kit.result import Verdict
 from calculators.kit.run import _answer
 
@@ -55,3 +55,15 @@ def test_a_verdict_with_words_keeps_its_slug() -> None:
     assert (said.value, said.text, said.unit) == ("wait", "Wait 5 min", "")
     with pytest.raises(ValueError, match="'stop' is not one of its options"):
         _answer(out, Verdict("stop", "Stop"))
+
+
+@pytest.mark.parametrize(
+    "words", ["carbon-steel", "Carbon steel, plain", "mild-steel", "Mild steel", "MILD_STEEL", "carbon steel"]
+)
+def test_a_choice_in_words_with_or_without_hyphens(words: str) -> None:
+    field = Choice(
+        label="Metal",
+        options=(Option("carbon-steel", "Carbon steel, plain", ("mild-steel",)), Option("brass", "Brass")),
+        default="brass",
+    )
+    assert read_field(Asked("metal", "metal", "", field), words, "", []) == "carbon-steel"
