@@ -20,6 +20,7 @@ import time
 from importlib.metadata import distribution
 from pathlib import Path
 
+import bill_of_materials
 import environment
 import offline_files
 import policy
@@ -31,6 +32,8 @@ COMPRESSED = (".html", ".css", ".js", ".mjs", ".json", ".svg", ".xml", ".webmani
 
 def build(site: Path = SITE, *, engine: bool = True, publish: bool = False, draft: bool = False) -> None:
     """Build the site into a folder, replacing what is there."""
+    from calculators.kit import cli
+
     began = time.monotonic()
     made = ROOT / ".cache" / "site-engine"
     folder = _kept(made)
@@ -61,6 +64,7 @@ def build(site: Path = SITE, *, engine: bool = True, publish: bool = False, draf
             page.write_text(_without_canonical(text), "utf-8")
     _vendor(site)
     _licences(site / "licences")
+    bill_of_materials.write(site, cli.version())
     policy.write(site)
     if keeps:
         kept = offline_files.write(site, folder)
