@@ -5,14 +5,15 @@ from __future__ import annotations
 from math import ceil
 
 from calculators.cure._bake_cautions import VENT_FIRST, too_cool
+from calculators.cure._cure_plan_carries import carries
 from calculators.cure._cure_plan_cautions import cautions
 from calculators.cure._cure_plan_charts import charts
 from calculators.cure._cure_plan_doubt import NAMES, doubt_table
 from calculators.cure._cure_plan_inputs import Inputs, schedule_asked
-from calculators.cure._cure_plan_sums import NEVER_THERE, Plan, plan, thin_shape
-from calculators.cure._schedule import F_DIGITS, Schedule
+from calculators.cure._cure_plan_sums import NEVER_THERE, Plan, plan
+from calculators.cure._schedule import Schedule
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.result import Carry, Caution, Given, Result, Value
+from calculators.kit.result import Caution, Given, Result, Value
 from calculators.kit.steps import Step, step
 
 SAFE_WORDS = "no pull: the oven is too cool for this powder"
@@ -29,7 +30,7 @@ def solve(asked: Inputs) -> Result:
         steps=_steps(asked, schedule, made),
         charts=charts(schedule, made),
         tables=(doubt_table(made.no_credit_min, made.doubts),),
-        carries=_carries(asked, schedule, made),
+        carries=carries(asked, schedule, made),
         headline=f"Pull at {ceil(made.safe_min - 1e-9):,} min, counted from the closed door",
     )
 
@@ -72,54 +73,6 @@ def _answers(made: Plan) -> dict[str, Given]:
         if made.primer_total_percent is not None
         else Value(words="not asked"),
     }
-
-
-def _carries(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Carry, ...]:
-    texts = {
-        "schedule-temperature": f"{asked.schedule_temperature_degC * 1.8 + 32:{F_DIGITS}} F",
-        "schedule-time": f"{asked.schedule_time_min:g} min",
-        "metal": asked.metal,
-        "oven": f"{asked.oven_degC * 1.8 + 32:{F_DIGITS}} F",
-    }
-    if asked.second_temperature_degC is not None and asked.second_time_min is not None:
-        texts["second-temperature"] = f"{asked.second_temperature_degC * 1.8 + 32:{F_DIGITS}} F"
-        texts["second-time"] = f"{asked.second_time_min:g} min"
-    log = Carry("bake-log", "Log this bake and see what cure it gave", texts)
-    if asked.shape == "weighed":
-        return (log,)
-    section = {
-        "metal": asked.metal,
-        "shape": asked.shape,
-        "thickness": f"{asked.thickness_m / 0.0254:.6g} in",
-    }
-    cool = section | {
-        "from": f"{made.metal_at_safe_degC * 1.8 + 32:.1f} F",
-        "shop": f"{asked.shop_degC * 1.8 + 32:{F_DIGITS}} F",
-        "racked": "no" if asked.shading == "open" else "yes",
-    }
-    return (
-        log,
-        Carry("cool-down", "See when it can be handled after this pull", cool),
-        *_to_mixed_load(asked, made, texts),
-    )
-
-
-def _to_mixed_load(asked: Inputs, made: Plan, texts: dict[str, str]) -> tuple[Carry, ...]:
-    if made.thin == made.part or asked.thinnest_m is None:
-        return ()
-    rows = [
-        f"heavy section, {asked.metal}, {asked.shape}, {asked.thickness_m / 0.0254:.6g} in",
-        f"thin section, {asked.metal}, {thin_shape(asked.shape)}, {asked.thinnest_m / 0.0254:.6g} in",
-    ]
-    load = texts | {
-        "load": "\n".join(rows),
-        "airflow": asked.airflow,
-        "oven-coefficient": f"{asked.oven_coefficient_W_m2K:.4g} W/m2K",
-        "oven-doubt": f"{asked.oven_doubt_percent:g} %",
-        "shading": asked.shading,
-    }
-    del load["metal"]
-    return (Carry("mixed-load", "See both sections on one clock", load),)
 
 
 def _steps(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Step, ...]:

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from math import ceil
 
-from calculators.cure._cure_plan_sums import part_of
+from calculators.cure._oven_load_cautions import cautions
 from calculators.cure._oven_load_inputs import Inputs, checked
+from calculators.cure._oven_load_steps import steps
 from calculators.cure._oven_load_sums import KJ_A_KWH, WARM_WITHIN_K, Heat, heat_of
 from calculators.cure._schedule import F_DIGITS
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Bar, Chart
 from calculators.kit.numbers import shop_number, whole
 from calculators.kit.result import Carry, Caution, Given, Result, Value
-from calculators.kit.steps import Step, step
-from calculators.physics.heat import heat_path_m
 from calculators.tables import table
 
 NEVER = "never: exhaust and walls take all the heat there is"
@@ -53,8 +52,8 @@ def solve(asked: Inputs) -> Result:
     }
     return Result(
         answers=answers,
-        cautions=_cautions(asked, heat, fits),
-        steps=_steps(asked, heat, total),
+        cautions=cautions(asked, heat, fits),
+        steps=steps(asked, heat, total),
         charts=(_chart(kWh, total),),
         carries=(_carry(asked, heat),) if fits else (),
         headline=_headline(heat, rules, cost),
@@ -101,150 +100,6 @@ def _dip_fits(heat: Heat) -> bool:
     return (
         heat.dip is not None and heat.dip.dip_K <= MOST_DIP_K and heat.dip.recovery_min <= MOST_RECOVERY_MIN
     )
-
-
-def _cautions(asked: Inputs, heat: Heat, fits: bool) -> tuple[Caution, ...]:
-    found = []
-    if heat.warm_up_min is None:
-        found.append(
-            Caution(
-                "stop",
-                f"Exhaust and walls take {shop_number(heat.losses_kW, 2)} kW and only {shop_number(heat.input_kW, 2)} kW "
-                "come in: the oven cannot hold this setting. Do not cut the exhaust. More heat, better walls, or a powder "
-                "that cures cooler.",
-                "oven-power",
-            )
-        )
-    elif not fits:
-        found.append(
-            Caution(
-                "caution",
-                "The air is not back at its setting within two hours. Bake less at a time.",
-                "oven-power",
-            )
-        )
-    elif heat.warm_up_min > heat.own_min:
-        found.append(
-            Caution(
-                "caution",
-                "The heat input, not the metal, sets the pace. A cure plan that leaves out the dip pulls too early: take the "
-                "dip and its recovery along, or log the bake.",
-                "oven-power",
-            )
-        )
-    if heat.warm_up_min is not None and asked.bake_time_min < heat.warm_up_min:
-        found.append(
-            Caution(
-                "caution",
-                f"The load is not even warm by {whole(asked.bake_time_min)} min. Plan the bake again with the dip.",
-                "bake-time",
-            )
-        )
-    highest = table("fuels")[asked.fuel]["highest_percent"]
-    if asked.efficiency_percent > highest:
-        found.append(
-            Caution(
-                "caution",
-                f"Of the heat that is billed for this fuel at most about {highest} % can come into the oven: the rest leaves as "
-                "steam.",
-                "efficiency",
-                "eia-fuels",
-            )
-        )
-    if asked.metal == "aluminium" and asked.aluminium_kg == 0 and asked.steel_kg > 0:
-        found.append(
-            Caution(
-                "caution",
-                "The heaviest section is aluminium, and no aluminium is entered. If the pounds under steel are aluminium, move "
-                "them: they hold about twice the heat.",
-                "aluminium",
-            )
-        )
-    return tuple(found)
-
-
-def _steps(asked: Inputs, heat: Heat, total: float) -> tuple[Step, ...]:
-    mass = asked.steel_kg + asked.aluminium_kg
-    steps = []
-    if mass > 0:
-        steps.append(
-            step(
-                "Heat that the parts take up, at their mean specific heat on the way",
-                "Qp = m * c * dT / 3600",
-                "kWh",
-                m=mass,
-                c=heat.part_kJ / mass / (asked.oven_degC - asked.start_degC),
-                dT=asked.oven_degC - asked.start_degC,
-            )
-        )
-    steps += [
-        step(
-            "Exhaust, as cool air at 1.2 kg/m3 and 1.01 kJ/kgK",
-            "Pa = 1.2 * 1.01 * V * dT",
-            "kW",
-            V=asked.exhaust_m3_s,
-            dT=heat.rise_K,
-        ),
-        step(
-            "Walls",
-            "Pw = U * A * dT / 1000",
-            "kW",
-            U=asked.wall_u_W_m2K,
-            A=asked.wall_area_m2,
-            dT=heat.rise_K,
-        ),
-        step(
-            "Heat that comes in",
-            "Pin = P * eff / 100",
-            "kW",
-            P=asked.oven_power_W / 1000,
-            eff=asked.efficiency_percent,
-        ),
-    ]
-    if heat.warm_up_min is not None:
-        steps.append(
-            step(
-                "Warm-up that the heat allows: parts, racks and the oven's own steel",
-                "t = Q * 60 / (Pin - Pa - Pw)",
-                "min",
-                Q=heat.stored_kJ / KJ_A_KWH,
-                Pin=heat.input_kW,
-                Pa=heat.air_kW,
-                Pw=heat.wall_kW,
-            )
-        )
-    path = heat_path_m(asked.shape, asked.thickness_m)
-    section = part_of(asked.metal, path)
-    steps += [
-        step(
-            "Heat path of the heaviest section",
-            "L = t / n",
-            "mm",
-            t=asked.thickness_m * 1000,
-            n=round(asked.thickness_m / section.heat_path_m),
-        ),
-        step(
-            "Draw of the whole load on the air",
-            "G = h_all * A * rack",
-            "W/K",
-            h_all=heat.conductance_W_K / (asked.area_m2 * _with_rack(asked)) if asked.area_m2 > 0 else 0.0,
-            A=asked.area_m2,
-            rack=_with_rack(asked),
-        ),
-        step(
-            "Energy billed",
-            "E = Q / (eff / 100)",
-            "kWh",
-            Q=total,
-            eff=asked.efficiency_percent,
-        ),
-    ]
-    return tuple(steps)
-
-
-def _with_rack(asked: Inputs) -> float:
-    parts = asked.steel_kg + asked.aluminium_kg
-    return 1 + asked.rack_kg / parts if parts > 0 else 1.0
 
 
 def _chart(kWh: dict[str, float], total: float) -> Chart:
