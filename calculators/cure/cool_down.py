@@ -230,7 +230,6 @@ CALCULATOR = Calculator(
             key="spray-again",
             label="Spray again",
             meaning="104 F. Sprayed hotter, powder melts as it lands, and nobody can tell how much is on.",
-            quantity="cool-time",
             unit="min",
             digits=0,
             beside=True,

@@ -156,7 +156,6 @@ CALCULATOR = Calculator(
             label="Warm-up that the heat input allows",
             meaning="With the burner full on all the way. The metal cannot be warm sooner, however thin it is.",
             main=True,
-            quantity="warm-up-time",
             unit="min",
             digits=0,
         ),

@@ -46,7 +46,6 @@ MEANINGS: dict[str, Meaning] = {
     "transfer": Meaning("first-pass transfer", "share"),
     "reclaim": Meaning("overspray sprayed again", "share"),
     "powder": Meaning("powder to buy", "mass"),
-    "coverage": Meaning("coverage", "coverage"),
     "gun-output": Meaning("what a gun sprays", "mass flow"),
     "guns": Meaning("number of guns", "whole"),
     "finish": Meaning("surface", "choice"),
@@ -60,19 +59,11 @@ MEANINGS: dict[str, Meaning] = {
     "schedule-time": Meaning("time of the data sheet", "time", ("schedule-temperature",)),
     "shop-temperature": Meaning("temperature of the shop", "temperature"),
     "oven-time": Meaning("time in the oven", "time"),
-    "prebake-time": Meaning("time of the bake before powder", "time"),
-    "warm-up-time": Meaning("time to warm up", "time"),
-    "cool-time": Meaning("time to cool", "time"),
     "blast-time": Meaning("time to blast", "time"),
-    "blast-air": Meaning("air for blasting", "flow"),
     "abrasive-used": Meaning("abrasive used", "mass"),
-    "profile": Meaning("surface profile", "length"),
     "spray-time": Meaning("time to spray", "time"),
     "oven-share": Meaning("share of the oven load", "share"),
-    "cost": Meaning("cost", "money"),
-    "price": Meaning("price", "money"),
     "exhaust-flow": Meaning("air that leaves by the stack", "flow"),
-    "booth-flow": Meaning("air through the booth", "flow"),
 }
 
 

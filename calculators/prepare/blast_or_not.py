@@ -207,7 +207,6 @@ CALCULATOR = Calculator(
             key="profile",
             label="Surface profile",
             meaning="Depth from peak to valley. Measure it with replica tape: the film has to stand well over the peaks.",
-            quantity="profile",
             unit="um",
             shown=("mil", "um"),
             digits=2,

@@ -158,7 +158,6 @@ CALCULATOR = Calculator(
             key="air-demand",
             label="Air demand",
             meaning="Free air for nozzle and helmet. Compare it with what the compressor delivers, not with its motor.",
-            quantity="blast-air",
             unit="m3_s",
             shown=("cfm", "m3_min"),
             beside=True,

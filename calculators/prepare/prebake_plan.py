@@ -218,7 +218,6 @@ CALCULATOR = Calculator(
             label="Bake for",
             meaning="Minutes from the closed door: warm-up at the slow end, then the hold. Start the clock when the door shuts.",
             main=True,
-            quantity="prebake-time",
             unit="min",
             digits=0,
         ),

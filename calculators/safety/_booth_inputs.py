@@ -34,7 +34,6 @@ class Inputs:
             units=("cfm", "m3_h", "m3_min", "m3_s"),
             default="4200",
             limits=Limits("10 cfm", "500000 cfm", "from a bench hood to a paint hall"),
-            meaning="booth-flow",
         )
     )
     velocity_readings_m_s: tuple[float, ...] = ask(

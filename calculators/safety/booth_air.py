@@ -231,7 +231,6 @@ CALCULATOR = Calculator(
             key="make-up-air",
             label="Make-up air",
             meaning="As much must come into the shop, warm in winter. Without it the booth starves and burners draw back.",
-            quantity="booth-flow",
             unit="m3_s",
             shown=("cfm", "m3_h"),
         ),

@@ -94,7 +94,6 @@ CALCULATOR = Calculator(
             label="Coverage",
             meaning="What a pound covers at this film with these losses. Divide the area of the job by it.",
             main=True,
-            quantity="coverage",
             unit="m2_kg",
             shown=("ft2_lb", "m2_kg"),
         ),

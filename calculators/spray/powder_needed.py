@@ -324,7 +324,6 @@ CALCULATOR = Calculator(
             key="coverage",
             label="Coverage",
             meaning="What a pound covers at this film with these losses. Use it to check a quick guess.",
-            quantity="coverage",
             unit="m2_kg",
             shown=("ft2_lb", "m2_kg"),
             beside=True,

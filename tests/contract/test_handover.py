@@ -37,6 +37,18 @@ def test_a_calculator_asks_for_each_thing_once(slug: str) -> None:
 
 
 @pytest.mark.parametrize("meaning", MEANINGS)
+def test_every_meaning_has_somebody_who_asks(meaning: str) -> None:
+    assert any(one.field.meaning == meaning for _, one in FIELDS), f"nobody asks for {meaning}: take it out"
+
+
+@pytest.mark.parametrize("meaning", sorted({out.quantity for _, out in ANSWERS}))
+def test_every_answer_declared_has_a_field_to_go_to(meaning: str) -> None:
+    givers = {slug for slug, out in ANSWERS if out.quantity == meaning}
+    takers = {slug for slug, one in FIELDS if one.field.meaning == meaning}
+    assert takers - givers or len(takers) > 1
+
+
+@pytest.mark.parametrize("meaning", MEANINGS)
 def test_what_belongs_together_says_so_on_both_sides(meaning: str) -> None:
     assert all(meaning in MEANINGS[other].with_ for other in MEANINGS[meaning].with_)
 
