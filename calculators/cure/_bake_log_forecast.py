@@ -8,14 +8,14 @@ from typing import Literal
 
 from calculators.cure._bake_log_inputs import Inputs
 from calculators.cure._bake_log_readings import Log, doubt_dC
-from calculators.cure._bake_log_sums import Bake, Probe, Span, credit_degC, more_readings
+from calculators.cure._bake_log_sums import Bake, Probe, Span, credit_degC, more_readings, oven_from
 from calculators.cure._schedule import Schedule
 from calculators.physics.bake import credit_pull_min
 from calculators.physics.cure import Kinetics, cure_rate
 from calculators.physics.curve import Curve
 from calculators.physics.dose import Dose
 from calculators.physics.fit import FEWEST_READINGS
-from calculators.physics.heat import Surroundings, temperature_curve
+from calculators.physics.heat import temperature_curve
 from calculators.physics.logged import LONGEST_FALLING_GAP_MIN, logged_equivalents_min
 
 type Source = Literal["readings", "cure-speed", "oven-fit"]
@@ -81,7 +81,7 @@ def forecast_of(asked: Inputs, schedule: Schedule, log: Log, bake: Bake) -> tupl
     if safe.low >= schedule.schedule_min:
         return Forecast(0.0, words="now: the schedule is made"), made
     if bake.oven.fit is not None:
-        found = _along_the_fit(asked, schedule, bake, alone)
+        found = _along_the_fit(asked, schedule, log, bake, alone)
         return found or (Forecast(None, words=NEVER), made)
     hot = bake.least.metal_degC[-1] >= schedule.coolest_degC
     missing = (FEWEST_HELD if hot else FEWEST_READINGS) - len(log.times_min)
@@ -134,16 +134,16 @@ def _held(
 
 
 def _along_the_fit(
-    asked: Inputs, schedule: Schedule, bake: Bake, alone: dict[Source, Span]
+    asked: Inputs, schedule: Schedule, log: Log, bake: Bake, alone: dict[Source, Span]
 ) -> tuple[Forecast, Doubts] | None:
     """None where the metal does not come to the sheet at this setting."""
-    fit, part, setting = bake.oven.fit, bake.oven.part, asked.oven_degC
-    assert fit is not None and part is not None and setting is not None
+    fit, part = bake.oven.fit, bake.oven.part
+    assert fit is not None and part is not None
     safe, need, doubt, reach = bake.least.safe, schedule.schedule_min, doubt_dC(asked), bake.oven.reach_W_m2K
     last, best_h, (best, *ends) = bake.least.metal_degC[-1], fit.convection_W_m2K, schedule.all_kinetics
 
     def curve_from(coefficient: float, start_degC: float) -> Curve:
-        return temperature_curve(part, Surroundings(setting, max(coefficient, 0.0)), start_degC)
+        return temperature_curve(part, oven_from(asked, log.times_min[-1], max(coefficient, 0.0)), start_degC)
 
     def wait(curve: Curve, kinetics: Kinetics, made: float) -> float | None:
         dose = Dose(curve, kinetics, credit_degC(schedule))

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from calculators.cure import _cure_plan_inputs as part
-from calculators.cure import _schedule
+from calculators.cure import _oven_fields, _schedule
 from calculators.kit.fields import Choice, Limits, Option, Quantity, Rows, ask
+from calculators.kit.result import Clash
 
 # An invented bake of a bench's iron end: a thermocouple in the thickest arm, read every five minutes.
 EXAMPLE_LOG = """0, 70
@@ -106,6 +107,12 @@ class Inputs:
             example="400 F",
         )
     )
+    dip_dC: float = ask(
+        replace(
+            _oven_fields.dip(), hint="From the air recovery; the log's minute 0 is then when the door closed"
+        )
+    )
+    recovery_min: float = ask(_oven_fields.recovery())
     metal: str = ask(replace(part.metal(), group=""))
     shape: str = ask(
         replace(
@@ -126,7 +133,11 @@ class Inputs:
 
 
 def schedule_asked(asked: Inputs) -> _schedule.Schedule:
-    """The schedule of these inputs. Raises Clash where its points do not fit each other."""
+    """The schedule of these inputs. Raises Clash where inputs do not fit each other."""
+    if asked.dip_dC > 0 and asked.recovery_min == 0:
+        raise Clash(("recovery", "Enter the time to come back to setting: the air starts below it"))
+    if asked.dip_dC > 0 and asked.log[0].minute_min < 0:
+        raise Clash(("log", "Log must start at minute 0 or later, where the air starts below its setting"))
     return _schedule.schedule_of(
         asked.schedule_temperature_degC,
         asked.schedule_time_min,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
@@ -178,13 +178,21 @@ def _oven(asked: Inputs, log: Log, probe: Probe, doubt: float) -> Oven:
     path_m = heat_path_m(asked.shape, asked.thickness_m)
     part = part_of(asked.metal, path_m)
     try:
-        fit = _fit(tuple(times), tuple(metal), asked.metal, path_m, asked.oven_degC, doubt / 2)
+        oven = Surroundings(asked.oven_degC, 0.0, 1.0, asked.dip_dC, asked.recovery_min)
+        fit = _fit(tuple(times), tuple(metal), asked.metal, path_m, oven, doubt / 2)
     except ValueError as reason:
         return Oven(None, str(reason))
     if fit.spread_W_m2K > LOOSEST_FIT * fit.convection_W_m2K:
         return Oven(None, "the readings scatter too much, or the metal had hardly any way left to climb")
-    curve = temperature_curve(part, Surroundings(asked.oven_degC, fit.convection_W_m2K), fit.start_degC)
+    curve = temperature_curve(part, oven_from(asked, times[0], fit.convection_W_m2K), fit.start_degC)
     return Oven(fit, "", part, curve, times[0], student_t_95(len(times) - 2) * fit.spread_W_m2K)
+
+
+def oven_from(asked: Inputs, minute_min: float, convection_W_m2K: float) -> Surroundings:
+    """The oven as it is from a minute of the log on: what is left of its dip is what it still has to make up."""
+    assert asked.oven_degC is not None
+    oven = Surroundings(asked.oven_degC, convection_W_m2K, 1.0, asked.dip_dC, asked.recovery_min)
+    return replace(oven, dip_K=asked.oven_degC - oven.air_degC(minute_min))
 
 
 @lru_cache(maxsize=8)
@@ -193,11 +201,11 @@ def _fit(
     metal_degC: tuple[float, ...],
     metal: str,
     path_m: float,
-    oven_degC: float,
+    oven: Surroundings,
     scatter_K: float,
 ) -> OvenFit:
     """The fit is most of the work, and stays while only the schedule or the instrument changes."""
-    return fit_oven(times, metal_degC, part_of(metal, path_m), Surroundings(oven_degC, 0.0), scatter_K)
+    return fit_oven(times, metal_degC, part_of(metal, path_m), oven, scatter_K)
 
 
 def _thinned(times: list[float], metal: list[float]) -> tuple[list[float], list[float]]:

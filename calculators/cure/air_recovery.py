@@ -121,7 +121,10 @@ def _carries(asked: Inputs, air: Air) -> tuple[Carry, ...]:
         "recovery": f"{fit.recovery_min:.3g} min",
         "oven": f"{asked.setting_degC * 1.8 + 32:{F_DIGITS}} F",
     }
-    return (Carry("cure-plan", "Plan a bake with this dip and recovery", texts),)
+    return (
+        Carry("cure-plan", "Plan a bake with this dip and recovery", texts),
+        Carry("bake-log", "Log a bake with this dip and recovery", texts),
+    )
 
 
 CALCULATOR = Calculator(

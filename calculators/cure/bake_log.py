@@ -67,6 +67,8 @@ def _carries(asked: Inputs, bake: Bake) -> tuple[Carry, ...]:
     }
     if asked.thickness_m is not None:
         texts["thickness"] = f"{asked.thickness_m / 0.0254:.6g} in"
+    texts["dip"] = f"{asked.dip_dC * 1.8:.6g} F"
+    texts["recovery"] = f"{asked.recovery_min:.6g} min"
     if asked.oven_degC is not None:
         texts["oven"] = f"{asked.oven_degC * 1.8 + 32:{F_DIGITS}} F"
     second = asked.second_temperature_degC
@@ -227,6 +229,8 @@ CALCULATOR = Calculator(
         "The doubt of a reading, 4 F by probe and 15 F by infrared on cured film, is our estimate. No source gives it. "
         "Enter your own where the instrument was checked.",
         "Cure speed comes from the data sheet. Far from the sheet's own temperatures it is a guess, and the sheet rules.",
+        "The fit takes the air at its setting from the first reading on, unless its dip is given. Without it a cold load "
+        "makes the coefficient too low and the forecast late.",
         "The oven coefficient rests on thickness, metal and oven setting as entered; its range counts the scatter of the "
         "readings only, at 95 %.",
         "A log proves time and temperature, not film. Where it matters, test the film.",
