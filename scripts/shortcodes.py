@@ -11,6 +11,7 @@ from bake_beside import bake_beside_html
 from job_sheet import job_sheet_html
 from main_answers import main_answers_html
 from safety_rules import rule_text, rules_html, sheet_html
+from self_check import self_check_html
 from site_pages import every_calculator, every_source, source_list, table_of
 from worked import worked_html
 
@@ -148,6 +149,7 @@ SHORTCODES: dict[str, Callable[..., str]] = {
     "calculator": _calculator,
     "inputs": _inputs,
     "limits": _limits,
+    "self-check": lambda page: self_check_html(),
     "sources": _sources,
     "all-sources": lambda page: every_source(),
     "picture": _picture,

@@ -1,4 +1,4 @@
-"""An answer in the middle of prose, worked out while the site is built, that leads to its calculator with the same values in it."""
+"""An answer in the middle of prose, worked out when the site is built, that leads to its calculator with the same values."""
 
 from __future__ import annotations
 
