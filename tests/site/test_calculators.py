@@ -85,7 +85,7 @@ def test_the_first_page_asks_every_question_and_tells_the_true_number() -> None:
     home = built("index.html").text
     for slug in SLUGS:
         assert escape(find.load(slug).question) in home
-    told = re.search(r"pull at <strong>(.*?)</strong>", home)
+    told = re.search(r"for 12 min:\s*<strong>(.*?)</strong>", home)
     assert told
     outcome = run(
         "cure-plan",
