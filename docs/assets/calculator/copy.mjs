@@ -32,9 +32,10 @@ export async function copyText(form, text, near, done) {
 /**
  * @param {string} name
  * @param {string} text
+ * @param {string} [type]
  */
-export function saveAsFile(name, text) {
-  const address = URL.createObjectURL(new Blob([text], { type: "text/csv" }));
+export function saveAsFile(name, text, type = "text/csv") {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

@@ -1,6 +1,7 @@
 // @ts-check
 // <job-sheet>: one job through the shop, step by step; its answers, notes and ticks, on this device only.
 
+import { saveAsFile } from "../calculator/copy.mjs";
 import { engine } from "../calculator/engine.mjs";
 import { jobText, localDay, newJob, readJob } from "./job-data.mjs";
 import { fragmentOf, jobFrom } from "./job-link.mjs";
@@ -8,7 +9,7 @@ import { stale } from "./job-state.mjs";
 import {
   allJobs, changeJob, currentJob, dropJob, dropUnread, isTaken, jobById, keepVisit, makeCurrent, onOtherTab, putJob,
 } from "./job-store.mjs"; // prettier-ignore
-import { ask, button, element, saveText } from "./page-parts.mjs";
+import { ask, button, element } from "./page-parts.mjs";
 import { drawCode } from "./paper-code.mjs";
 
 /** @typedef {import("./job-data.mjs").Job} Job */
@@ -105,7 +106,7 @@ class JobSheet extends HTMLElement {
       );
       more.append(
         button("Name it", "name", () => void this.#rename(job)),
-        button("Save as a file", "save", () => saveText(`${fileName(job.name)}.job.json`, jobText(now(job)), "application/json")),
+        button("Save as a file", "save", () => saveAsFile(`${fileName(job.name)}.job.json`, jobText(now(job)), "application/json")),
         button("Copy link", "link", () => void this.#copyLink(job)),
         button("Delete", "delete", () => void this.#delete(job)),
       );
@@ -119,7 +120,7 @@ class JobSheet extends HTMLElement {
       top.append(element("p", {}, "No job yet. Start one here, or press “Add to job sheet” under the answer of any calculator."));
     }
     for (const one of unread) {
-      const save = button("Save it as a file", `unread-save-${one.key}`, () => saveText("unread.job.json", one.text, "application/json"));
+      const save = button("Save it as a file", `unread-save-${one.key}`, () => saveAsFile("unread.job.json", one.text, "application/json"));
       const drop = button("Delete it", `unread-drop-${one.key}`, async () => {
         if (!(await ask(this, "Delete what could not be read? It cannot be brought back.", "Delete it"))) return;
         dropUnread(one.key);
@@ -168,7 +169,7 @@ class JobSheet extends HTMLElement {
   #saveAll() {
     const { jobs, unread } = allJobs();
     const whole = { kind: "coating jobs", format: 1, jobs: jobs.map((job) => JSON.parse(jobText(job))), unread: unread.map((one) => one.text) };
-    saveText(`jobs-${localDay(new Date())}.json`, JSON.stringify(whole, null, 1), "application/json");
+    saveAsFile(`jobs-${localDay(new Date())}.json`, JSON.stringify(whole, null, 1), "application/json");
   }
 
   async #start() {

@@ -1,5 +1,5 @@
 // @ts-check
-// Small parts of a page made by hand: elements, buttons, a question that waits for its answer, a file to keep.
+// Small parts of a page made by hand: elements, buttons, and a question that waits for its answer.
 
 /**
  * @param {string} tag
@@ -54,19 +54,4 @@ export function ask(within, words, yes, text) {
       else resolve(text === undefined ? true : field.value);
     });
   });
-}
-
-/**
- * @param {string} name
- * @param {string} text
- * @param {string} type
- */
-export function saveText(name, text, type) {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  // the browser reads it after the click returns
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
