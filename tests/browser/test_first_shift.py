@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 
 from calculators.tables import table
 from tests.browser.conftest import Visit
+from tests.browser.test_wall_sheets import PAPERS
 
 PAGE = "start/first-shift/"
 QUESTIONS = table("first_shift")
@@ -108,3 +109,22 @@ def test_paper_shows_the_choices_and_a_line_for_the_trainer_and_no_answers(
     expect(here.page.locator(f'[data-question="{key}"] details')).to_be_hidden()
     expect(here.page.locator(f'[data-question="{key}"] input[value="1"]')).to_be_checked()
     expect(here.page.get_by_text("Trainer's signature")).to_be_visible()
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_button_prints_the_check_alone_on_one_sheet(visit: Callable[..., Visit], paper: str) -> None:
+    here = visit()
+    here.context.add_init_script("window.print = () => { window.asked = true; }")
+    width, height = PAPERS[paper]
+    here.page.set_viewport_size({"width": int(width), "height": int(height)})
+    here.goes(PAGE)
+    for key, row in QUESTIONS.items():
+        choose(here.page, key, row["right"])
+    here.page.get_by_role("button", name="Print for the trainer").click()
+    assert here.page.evaluate("window.asked")
+    here.page.emulate_media(media="print")
+    expect(here.page.locator("#before-you-come")).to_be_hidden()
+    assert here.page.evaluate("document.querySelector('.md-content').offsetHeight") <= height
+    here.page.evaluate("window.dispatchEvent(new Event('afterprint'))")
+    expect(here.page.locator("#before-you-come")).to_be_visible()

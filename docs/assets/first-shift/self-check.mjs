@@ -83,7 +83,12 @@ function start(form) {
     keep({});
     form.querySelector("input")?.focus();
   });
-  print.addEventListener("click", () => window.print());
+  print.addEventListener("click", () => {
+    const only = document.documentElement.classList;
+    only.add("only-check");
+    window.addEventListener("afterprint", () => only.remove("only-check"), { once: true });
+    window.print();
+  });
 }
 
 const form = document.getElementById("self-check");
