@@ -196,6 +196,14 @@ def test_the_blasting_time_on_the_page_is_the_span_of_the_calculator() -> None:
     assert f"{round(float(span[1]))} to {round(float(span[2]))} minutes" in near
 
 
+@pytest.mark.property
+def test_what_is_not_known_at_the_door_stops_the_part() -> None:
+    slug, filled, near = links(FOLDER / "take-a-part-in.md")[1]
+    filled.pop("v")
+    assert run(slug, filled).headline.startswith("Not yet")
+    assert "not yet" in near
+
+
 # ---- Figures of tables and rules ----
 
 
