@@ -30,14 +30,13 @@ def _money(label: str, default: str, *, group: str = "", hint: str = "") -> Quan
     )
 
 
-def _share(label: str, default: str, high: str, *, hint: str = "", meaning: str = "") -> Quantity:
+def _share(label: str, default: str, high: str, *, hint: str = "") -> Quantity:
     return Quantity(
         label=label,
         hint=hint,
         units=("percent",),
         default=default,
         limits=Limits("0 %", high, "a share"),
-        meaning=meaning,
     )
 
 
@@ -115,8 +114,16 @@ class Inputs:
             meaning="oven-time",
         )
     )
-    oven_share_percent: float = ask(
-        _share("Share of the load", "100", "100 %", hint="100 % when it bakes alone", meaning="oven-share")
+    oven_share_ratio: float = ask(
+        Quantity(
+            label="Share of the load",
+            hint="1 when it bakes alone; 0.5 or 50 % when it fills half",
+            units=("ratio", "percent"),
+            default="1",
+            limits=Limits("0", "1", "a share of one load"),
+            meaning="oven-share",
+            example="0.5",
+        )
     )
     oven_running_cost_money_h: float = ask(
         Quantity(

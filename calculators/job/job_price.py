@@ -7,7 +7,7 @@ from math import ceil, isfinite
 from calculators.job._job_price_inputs import Inputs
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Chart, Mark, Series
-from calculators.kit.numbers import shop_number
+from calculators.kit.numbers import money, shop_number
 from calculators.kit.result import Caution, Result, Table, Value
 from calculators.kit.steps import Step, step
 
@@ -65,15 +65,16 @@ def _lines(asked: Inputs) -> dict[str, float]:
         "Powder": asked.powder_kg * asked.powder_price_money_kg,
         "Abrasive": asked.abrasive_kg * asked.abrasive_price_money_kg,
         "Plugs, tape, hooks": asked.consumables_money,
-        "Oven": asked.oven_time_min * asked.oven_share_percent / 100 * asked.oven_running_cost_money_h / 60,
+        "Oven": asked.oven_time_min * asked.oven_share_ratio * asked.oven_running_cost_money_h / 60,
     }
 
 
-def _break_even(asked: Inputs, each: float) -> float | Value:
+def _break_even(asked: Inputs, each: float) -> Value:
     """The batch from which the minimum charge no longer rules, if all of it grew with the number of parts."""
     if each <= 0 or not isfinite(asked.minimum_charge_money / each):
         return Value(words="none: a part costs nothing")
-    return float(max(1, ceil(asked.minimum_charge_money / each - 1e-9)))
+    count = max(1, ceil(asked.minimum_charge_money / each - 1e-9))
+    return Value(float(count), words=f"{count:,} part{'' if count == 1 else 's'}")
 
 
 def _steps(
@@ -102,7 +103,7 @@ def _steps(
 
 def _table(lines: dict[str, float], price: float) -> Table:
     rows = tuple(
-        (name, shop_number(amount, 3), f"{shop_number(100 * amount / price, 2)}%" if price else "")
+        (name, money(amount), f"{shop_number(100 * amount / price, 2)}%" if price else "")
         for name, amount in sorted(lines.items(), key=lambda pair: -pair[1])
     )
     return Table("Where the money goes", ("Line", "Money", "Of the price"), rows)
@@ -157,14 +158,12 @@ CALCULATOR = Calculator(
             meaning="For the whole job, before tax. Quote it with what is not in it: welding, collection, a second colour.",
             main=True,
             unit="money",
-            digits=5,
         ),
         Out(
             key="price-per-part",
             label="For each part",
             meaning="Only for this batch: a single part would cost more.",
             unit="money",
-            digits=5,
             beside=True,
         ),
         Out(
@@ -172,19 +171,17 @@ CALCULATOR = Calculator(
             label="It costs you",
             meaning="Below this you pay the customer. It is not a price.",
             unit="money",
-            digits=5,
         ),
         Out(
             key="profit",
             label="You keep",
             meaning="What is left for tools, slow weeks and yourself, if you paid yourself no more than the labour above.",
             unit="money",
-            digits=5,
         ),
         Out(
             key="break-even-parts",
-            label="Minimum charge rules up to",
-            meaning="Parts. A smaller batch is charged the minimum; offer the customer to wait and share a load.",
+            label="Minimum charge no longer rules from",
+            meaning="A smaller batch is charged the minimum; offer the customer to wait and share a load.",
             digits=0,
         ),
         Out(
@@ -192,14 +189,12 @@ CALCULATOR = Calculator(
             label="Rework costs",
             meaning="In every job, good ones too. A better ground, a cleaner rack or a test panel is paid out of this.",
             unit="money",
-            digits=5,
         ),
         Out(
             key="colour-change-cost",
             label="Colour changes cost",
             meaning="Two jobs of one colour on one day save it.",
             unit="money",
-            digits=5,
         ),
     ),
     sources=("price-arithmetic", "common-practice", "shop-estimate"),

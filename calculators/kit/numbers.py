@@ -29,6 +29,15 @@ def whole(number: float) -> str:
     return f"{round(number):,}"
 
 
+def money(amount: float) -> str:
+    """An amount to the cent, whatever the currency; what is under a cent keeps its digits.
+
+    >>> money(107.904), money(12500), money(0), money(0.0031)
+    ('107.90', '12,500.00', '0.00', '0.0031')
+    """
+    return shop_number(amount, 2) if 0 < abs(amount) < 0.005 else f"{amount:,.2f}"
+
+
 def rounded_inward(number: float, is_low: bool, digits: int = 3) -> str:
     """A limit rounded so that typing the quoted number back is inside it.
 

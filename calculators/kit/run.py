@@ -16,7 +16,7 @@ from calculators.kit.calculator import Calculator, Out
 from calculators.kit.chart import Chart
 from calculators.kit.fields import Quantity, Readings, Rows
 from calculators.kit.handover import Gift, gifts
-from calculators.kit.numbers import shop_number, whole
+from calculators.kit.numbers import money, shop_number, whole
 from calculators.kit.read import FieldError, Reading, limit_value, quoted_limit, read_form, unit_typed
 from calculators.kit.result import Answer, Carry, Caution, Clash, Given, Result, Table, Value, Verdict
 from calculators.kit.sources import source
@@ -221,9 +221,12 @@ def _number(out: Out, given: Value) -> Answer:
 
 
 def _shown(out: Out, numbers: list[float | None], unit: str) -> str:
-    number, low, high = (
-        None if one is None else shop_number(one, out.digits) if out.digits else whole(one) for one in numbers
-    )
+    def said(one: float) -> str:
+        if out.unit == "money":
+            return money(one)
+        return shop_number(one, out.digits) if out.digits else whole(one)
+
+    number, low, high = (None if one is None else said(one) for one in numbers)
     unit = f" {unit}" if unit not in ("", "%") else unit
     span = "" if low is None or high is None else low if low == high else f"{low} to {high}"
     if number is None:

@@ -78,3 +78,28 @@ def test_a_job_of_nothing_says_so() -> None:
     outcome = run("job-price", NOTHING)
     assert outcome.ok and outcome.answers["break-even-parts"].text == "none: a part costs nothing"
     assert ("caution", "labour-rate") in {(one.level, one.key) for one in outcome.cautions}
+
+
+def test_money_is_shown_to_the_cent() -> None:
+    shown = {key: one.text for key, one in run("job-price", {}).answers.items()}
+    assert (shown["profit"], shown["rework-cost"]) == ("107.90", "29.28")
+    assert run("job-price", {"minimum-charge": "12500"}).answers["price"].text == "12,500.00"
+    assert run("powder-needed", {"price": "9"}).answers["powder-cost"].text == "12.06"
+
+
+def test_the_share_of_the_load_is_a_fraction() -> None:
+    """An hour of oven at 20 for half a load is 10, whether half is written as a fraction or in percent."""
+    for half in ("0.5", "1/2", "50 %"):
+        assert answers(oven_time="60", oven_running_cost="20", oven_share=half)["cost"] == pytest.approx(10)
+    refused = run("job-price", {"oven-share": "50"})
+    assert [error.key for error in refused.errors] == ["oven-share"]
+
+
+def test_where_the_minimum_charge_stops_is_named_for_what_it_is() -> None:
+    """At this batch the minimum no longer rules: 40 of material a part against a minimum of 100 is three parts."""
+    texts = NOTHING | {"consumables": "120", "parts": "3", "minimum-charge": "100"}
+    outcome = run("job-price", texts)
+    assert outcome.answers["break-even-parts"].value == 3
+    assert "minimum-charge" not in {one.key for one in outcome.cautions}
+    assert outcome.answers["break-even-parts"].text == "3 parts"
+    assert outcome.answers["break-even-parts"].label == "Minimum charge no longer rules from"
