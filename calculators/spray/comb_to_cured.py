@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Band, Bar, Chart
 from calculators.kit.fields import Limits, Quantity, ask
+from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution, Clash, Result, Value
 from calculators.kit.steps import Step, step
 from calculators.spray._powder_fields import MIL
@@ -96,7 +97,7 @@ def solve(asked: Inputs) -> Result:
             "teeth-to-aim-for": Value(None, asked.low_um / reduction, asked.high_um / reduction),
             "reduction-used": reduction,
         },
-        headline=f"{WORDS[verdict]}: cures to {least / MIL:.3g} to {most / MIL:.3g} mil ({least:.3g} to {most:.3g} um)",
+        headline=f"{WORDS[verdict]}: cures to {_span(least / MIL, most / MIL)} mil ({_span(least, most)} um)",
         cautions=tuple(_cautions(asked, most)),
         steps=_steps(asked, reduction),
         charts=(_chart(asked, verdict, least, most),),
@@ -118,6 +119,10 @@ def _reduction(asked: Inputs) -> float:
             ("cured-known", "Cured film at that spot is under 0.15 of the raw powder: check both units")
         )
     return cured / raw
+
+
+def _span(low: float, high: float) -> str:
+    return f"{shop_number(low)} to {shop_number(high)}"
 
 
 def _verdict(least: float, most: float, low: float, high: float) -> str:

@@ -103,3 +103,9 @@ def test_half_a_pair_and_teeth_the_wrong_way_round_are_refused() -> None:
 def test_the_rule_of_thumb_is_called_one_and_a_thick_layer_warned_of() -> None:
     assert ("note", "reduction") in cautions(answer(SLUG))
     assert ("caution", "clear") in cautions(answer(SLUG, marked="20 mil", clear="24 mil"))
+
+
+def test_a_thick_layer_is_said_in_plain_figures() -> None:
+    outcome = answer(SLUG, marked="40 mil", clear="100 mil")
+    assert outcome.headline == f"Wipe off, spray again: cures to {outcome.answers['cured'].text}"
+    assert "1,270 um" in outcome.headline
