@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Band, Bar, Chart
 from calculators.kit.fields import Limits, Quantity, ask
+from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution, Clash, Result, Value
 from calculators.kit.steps import step
 from calculators.physics.film import film_from_mass_um
@@ -15,6 +16,7 @@ from calculators.spray import _powder_fields as fields
 MIL = fields.MIL
 GRAM = 0.001  # kg
 MASS = ("lb", "g", "oz", "kg")
+THICKEST_um = 60 * MIL  # as the fields that ask for a film take it
 ROUGH = 0.1  # of the film: one division worth more than this says little
 
 
@@ -89,11 +91,20 @@ def solve(asked: Inputs) -> Result:
     if asked.either_side_um >= asked.target_um:
         raise Clash(("either-side", "Allowed either side must be less than the film aimed for"))
     film = film_from_mass_um(gained, asked.area_m2, asked.specific_gravity_ratio)
+    if film > THICKEST_um:
+        raise Clash(
+            (
+                "after",
+                f"The weight gained gives a film of {_said(film)}, and no coat is over 60 mil. "
+                "Check both weights, the area and their units",
+            )
+        )
     division = film_from_mass_um(asked.division_kg, asked.area_m2, asked.specific_gravity_ratio)
     low, high = asked.target_um - asked.either_side_um, asked.target_um + asked.either_side_um
     # two weighings, each true to half a division
     least, most = max(film - division, 0.0), film + division
     verdict = "thin" if film < low else "thick" if film > high else "right"
+    unsure = ", but too close to be sure" if _reaches_over((low, high), (least, most)) else ""
     return Result(
         answers={
             "film": Value(film, least, most),
@@ -101,7 +112,7 @@ def solve(asked: Inputs) -> Result:
             "scale-error": division,
             "gained": gained,
         },
-        headline=f"{WORDS[verdict]}: {film / MIL:.3g} mil ({film:.3g} um)",
+        headline=f"{WORDS[verdict]}{unsure}: {_said(film)}",
         cautions=tuple(_cautions(film, division, (low, high), (least, most))),
         steps=(
             step(
@@ -133,6 +144,15 @@ def solve(asked: Inputs) -> Result:
     )
 
 
+def _said(film: float) -> str:
+    return f"{shop_number(film / MIL)} mil ({shop_number(film)} um)"
+
+
+def _reaches_over(wanted: tuple[float, float], span: tuple[float, float]) -> bool:
+    """Whether the scale's doubt leaves open on which side of an end of the range the film lies."""
+    return any(span[0] < end < span[1] for end in wanted)
+
+
 def _cautions(
     film: float, division: float, wanted: tuple[float, float], span: tuple[float, float]
 ) -> list[Caution]:
@@ -146,7 +166,7 @@ def _cautions(
                 "division",
             )
         )
-    if any(span[0] < end < span[1] for end in wanted):
+    if _reaches_over(wanted, span):
         found.append(
             Caution(
                 "note",

@@ -71,3 +71,14 @@ def test_a_coarse_scale_and_an_impossible_film_are_said() -> None:
 def test_a_part_that_gained_nothing_is_refused() -> None:
     assert refused(SLUG, after="3.19") == {"after": "Weight after must be more than the weight before"}
     assert set(refused(SLUG, target="1 mil", either_side="1 mil")) == {"either-side"}
+
+
+def test_a_film_that_no_coat_has_is_refused() -> None:
+    """60 mil is the most that any field here takes for one coat; a bracket that gains 5 lb was weighed in another unit."""
+    assert "after" in refused(SLUG, before="3.19 lb", after="8.22 lb")
+    assert answer(SLUG, before="1000 g", after="1060 g", area="0.06 m2", specific_gravity="1").ok
+
+
+def test_a_verdict_within_the_scale_s_doubt_says_so() -> None:
+    assert answer(SLUG, division="0.05 lb").headline == "Right, but too close to be sure: 2.85 mil (72.3 um)"
+    assert answer(SLUG).headline == "Right: 2.85 mil (72.3 um)"
