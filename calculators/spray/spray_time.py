@@ -7,13 +7,15 @@ from dataclasses import dataclass
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Chart, Mark, Series
 from calculators.kit.fields import Limits, Quantity, Whole, ask
-from calculators.kit.result import Caution, Result
+from calculators.kit.numbers import shop_number
+from calculators.kit.result import Caution, Clash, Result
 from calculators.kit.steps import Step, step
 from calculators.physics.film import film_mass_kg
 from calculators.spray import _powder_fields as fields
 
 G_MIN = 60.0  # g/min in one g/s
 LB_H = fields.LB / 3600  # kg/s
+ONE_GUN_lb_h = (0.1, 500.0)  # from a cup gun to far over any one gun
 
 
 @dataclass(frozen=True)
@@ -47,7 +49,9 @@ class Inputs:
             hint="Leave empty to use the catch above; a figure here takes its place",
             units=("lb_h", "g_min", "kg_h", "lb_min"),
             may_be_empty=True,
-            limits=Limits("0.1 lb/h", "500 lb/h", "from a cup gun to far over any one gun"),
+            limits=Limits(
+                *(f"{end:g} lb/h" for end in ONE_GUN_lb_h), "from a cup gun to far over any one gun"
+            ),
             example="20 lb/h",
             meaning="gun-output",
         )
@@ -65,8 +69,7 @@ class Inputs:
 
 
 def solve(asked: Inputs) -> Result:
-    caught_kg_s = asked.catch_mass_kg / asked.catch_time_s
-    one_kg_s = caught_kg_s if asked.gun_output_kg_h is None else asked.gun_output_kg_h / 3600
+    one_kg_s = _caught(asked) if asked.gun_output_kg_h is None else asked.gun_output_kg_h / 3600
     all_kg_s = one_kg_s * asked.guns
     on_part = film_mass_kg(asked.area_m2, asked.film_um, asked.specific_gravity_ratio)
     sprayed = on_part / (asked.transfer_percent / 100)
@@ -83,6 +86,21 @@ def solve(asked: Inputs) -> Result:
         steps=_steps(asked, on_part, sprayed, one_kg_s, all_kg_s),
         charts=(_chart(asked, sprayed, one_kg_s),),
     )
+
+
+def _caught(asked: Inputs) -> float:
+    """What one gun gives by the catch, kg/s."""
+    caught = asked.catch_mass_kg / asked.catch_time_s
+    least, most = ONE_GUN_lb_h
+    if not least * (1 - 1e-9) <= caught / LB_H <= most * (1 + 1e-9):
+        raise Clash(
+            (
+                "catch-mass",
+                f"The catch gives {shop_number(caught / LB_H)} lb/h, and one gun gives {least:g} to {most:g} lb/h. "
+                "Check the weight, the time and their units",
+            )
+        )
+    return caught
 
 
 def _cautions(asked: Inputs) -> list[Caution]:

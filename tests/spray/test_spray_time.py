@@ -79,3 +79,10 @@ def test_wrong_input_is_named() -> None:
         "guns",
         "gun-output",
     }
+
+
+def test_a_catch_that_no_gun_gives_is_refused() -> None:
+    """The field for a known output takes 0.1 to 500 lb/h; the catch is held to the same."""
+    for mass, time in (("1 g", "60 min"), ("50 kg", "5 s")):
+        assert "catch-mass" in refused(SLUG, catch_mass=mass, catch_time=time)
+    assert answer(SLUG, catch_mass="1 g", catch_time="60 min", gun_output="20 lb/h").ok
