@@ -82,12 +82,13 @@ def opened(
     path: str = "cure/bake-log/",
     **words: Any,
 ) -> BakeOnPage:
-    """The page at a moment, in a fresh profile. before: a script that runs ahead of the page's own."""
+    """The page at a moment (none: in real time), in a fresh profile. before: a script that runs ahead of the page's own."""
     words = {"locale": "en-US", "timezone_id": "America/Chicago", **words}
     at = visit(390, 844, has_touch=True, is_mobile=True, **words)
     if before:
         at.page.add_init_script(before)
-    at.page.clock.install(time=f"{begin}{ZONE}")
+    if begin:
+        at.page.clock.install(time=f"{begin}{ZONE}")
     at.goes(path)
     bake = BakeOnPage(at)
     expect(bake.box).to_be_visible()
