@@ -16,6 +16,7 @@ from calculators.spray import _powder_fields as fields
 G_MIN = 60.0  # g/min in one g/s
 LB_H = fields.LB / 3600  # kg/s
 ONE_GUN_lb_h = (0.1, 500.0)  # from a cup gun to far over any one gun
+LEAST, MOST = (f"{end:g} lb/h" for end in ONE_GUN_lb_h)
 
 
 @dataclass(frozen=True)
@@ -49,9 +50,7 @@ class Inputs:
             hint="Leave empty to use the catch above; a figure here takes its place",
             units=("lb_h", "g_min", "kg_h", "lb_min"),
             may_be_empty=True,
-            limits=Limits(
-                *(f"{end:g} lb/h" for end in ONE_GUN_lb_h), "from a cup gun to far over any one gun"
-            ),
+            limits=Limits(LEAST, MOST, "from a cup gun to far over any one gun"),
             example="20 lb/h",
             meaning="gun-output",
         )
@@ -91,12 +90,11 @@ def solve(asked: Inputs) -> Result:
 def _caught(asked: Inputs) -> float:
     """What one gun gives by the catch, kg/s."""
     caught = asked.catch_mass_kg / asked.catch_time_s
-    least, most = ONE_GUN_lb_h
-    if not least * (1 - 1e-9) <= caught / LB_H <= most * (1 + 1e-9):
+    if not ONE_GUN_lb_h[0] * (1 - 1e-9) <= caught / LB_H <= ONE_GUN_lb_h[1] * (1 + 1e-9):
         raise Clash(
             (
                 "catch-mass",
-                f"The catch gives {shop_number(caught / LB_H)} lb/h, and one gun gives {least:g} to {most:g} lb/h. "
+                f"The catch gives {shop_number(caught / LB_H)} lb/h, and one gun gives {LEAST} to {MOST}. "
                 "Check the weight, the time and their units",
             )
         )
