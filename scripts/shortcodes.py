@@ -12,6 +12,7 @@ from job_sheet import job_sheet_html
 from main_answers import main_answers_html
 from safety_rules import rule_text, rules_html, sheet_html
 from self_check import self_check_html
+from shop_card import shop_card_html
 from site_pages import every_calculator, every_source, source_list, table_of
 from worked import worked_html
 
@@ -150,6 +151,7 @@ SHORTCODES: dict[str, Callable[..., str]] = {
     "inputs": _inputs,
     "limits": _limits,
     "self-check": lambda page: self_check_html(),
+    "shop-card": lambda page: shop_card_html(),
     "sources": _sources,
     "all-sources": lambda page: every_source(),
     "picture": _picture,
