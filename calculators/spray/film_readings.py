@@ -127,7 +127,7 @@ def solve(asked: Inputs) -> Result:
             "still-to-take": judged.more or "nothing more",
         },
         headline=_headline(verdict, judged, asked.rule),
-        cautions=tuple(_cautions(asked, films, judged)),
+        cautions=tuple(_cautions(asked, films, judged, verdict)),
         steps=_steps(asked, films, limit, judged),
         tables=_tables(asked, judged, limit),
         charts=(_chart(asked, judged, limit),) if judged.spots else (),
@@ -141,8 +141,11 @@ def _headline(verdict: str, judged: Judged, rule: str) -> str:
     return f"{words}: take {judged.more}" if judged.more else words
 
 
-def _cautions(asked: Inputs, films: tuple[float, ...], judged: Judged) -> list[Caution]:
+def _cautions(asked: Inputs, films: tuple[float, ...], judged: Judged, verdict: str) -> list[Caution]:
     found = []
+    if verdict == "pass" and asked.area_m2 is None and (few := _few(asked, judged)):
+        words = f"No area was given, so what is there was judged: {few}. Enter the area to see how many readings it takes."
+        found.append(Caution("caution", words, "area"))
     mean = fmean(films)
     if not asked.low_um / 8 < mean < 8 * asked.high_um:
         words = f"The mean, {film(mean)}, is far from the range. Check the unit of the readings."
@@ -169,6 +172,18 @@ def _cautions(asked: Inputs, films: tuple[float, ...], judged: Judged) -> list[C
         words = "Some of it is over 10 mil (254 um). So thick a film may be bubbled or brittle, whatever the rule says."
         found.append(Caution("caution", words, "readings", "powder-sheets"))
     return found
+
+
+def _few(asked: Inputs, judged: Judged) -> str:
+    """In what the readings fall short of the smallest set that the rule knows; empty where they do not."""
+    if asked.rule == "iso-19840":
+        least = rules.ISO_READINGS[0][1]
+        return f"{len(judged.spots)} of the {least} readings that ISO 19840 takes at least" * (
+            len(judged.spots) < least
+        )
+    spots = judged.areas[-1][1]
+    which = "the last area" if len(judged.areas) > 1 else "the area"
+    return f"{which} has {spots} of its {rules.SPOTS} spots" * (spots < rules.SPOTS)
 
 
 def _steps(asked: Inputs, films: tuple[float, ...], limit: Limit, judged: Judged) -> tuple[Step, ...]:

@@ -240,3 +240,19 @@ def test_what_looks_wrong_is_warned_of() -> None:
     assert ("caution", "low") in cautions(answer(SLUG, rule="iso-19840", low="1.5 mil"))
     assert ("note", "per-spot") in cautions(answer(SLUG, per_spot="1"))
     assert cautions(answer(SLUG)) == []
+
+
+@pytest.mark.parametrize(
+    ("texts", "warned"),
+    [
+        ({"readings": "2.6 2.7 2.8"}, True),  # one spot
+        ({"readings": " ".join(["3"] * 15)}, False),  # a whole area of five
+        ({"readings": " ".join(["3"] * 18)}, True),  # a second area of one spot
+        ({"readings": "3 3 3 3", "rule": "iso-19840"}, True),
+        ({"readings": "3 3 3 3 3", "rule": "iso-19840"}, False),
+    ],
+)
+def test_a_pass_on_few_readings_without_an_area_says_so(texts: dict[str, str], warned: bool) -> None:
+    outcome = answer(SLUG, **texts, area="")
+    assert outcome.answers["verdict"].value == "pass"
+    assert (("caution", "area") in cautions(outcome)) is warned
