@@ -179,8 +179,10 @@ def _plug(kind: str) -> str:
 def _headline(asked: Inputs, verdict: str, after: float, change: float, smaller: bool) -> str:
     what = "Pitch diameter" if asked.kind == THREAD else "Size"
     way = "down" if smaller else "up"
-    size = "closed" if after <= 0 else f"{shop_number(after / IN, 4)} in ({shop_number(after * 1000, 4)} mm)"
-    moved = f"{what} {way} {shop_number(change / IN * 1000)} mil to {size}"
+    by = f"{shop_number(change / IN * 1000)} mil"
+    if after <= 0:
+        return f"{VERDICTS[verdict]}. The film closes it: {by} over both faces"
+    moved = f"{what} {way} {by} to {shop_number(after / IN, 4)} in ({shop_number(after * 1000, 4)} mm)"
     return moved if verdict == "not-asked" else f"{VERDICTS[verdict]}. {moved}"
 
 
@@ -194,7 +196,7 @@ def _cautions(asked: Inputs, verdict: str) -> tuple[Caution, ...]:
         made.append(Caution("caution", words, "kind"))
     elif verdict in ("binds", "tight"):
         words = (
-            "Mask it, or make it larger before the coat. Do not press a part through a film: it tears, and rust starts at the "
+            "Mask it, or make room before the coat. Do not press a part through a film: it tears, and rust starts at the "
             "tear."
         )
         made.append(Caution("caution", words, "mating-size"))

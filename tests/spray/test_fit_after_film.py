@@ -106,3 +106,16 @@ def test_a_hole_that_the_film_fills_is_said_to_be_closed() -> None:
 def test_what_does_not_fit_bare_is_refused(texts: dict[str, str], key: str) -> None:
     outcome = run(SLUG, texts)
     assert [one.key for one in outcome.errors] == [key]
+
+
+@pytest.mark.parametrize("kind", ["hole", "shaft", "slot"])
+def test_the_advice_fits_a_hole_and_a_shaft_alike(kind: str) -> None:
+    """A hole is made larger and a shaft smaller, so the advice speaks of room."""
+    words = " ".join(one.text for one in answer(kind=kind, size="1/2", mating_size="1/2").cautions)
+    assert "make room" in words
+    assert "larger" not in words
+
+
+def test_a_place_that_closes_is_said_in_a_sentence() -> None:
+    outcome = answer(kind="slot", size="0.02", film="20", coats="1", mating_size="")
+    assert outcome.headline == "Will not fit: mask it. The film closes it: 40 mil over both faces"
