@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from calculators.kit.calculator import Calculator, Out, Vary
@@ -23,6 +24,14 @@ HEATED = {
     "square-bar": "square bar",
     "heat-path": "ball: its heat path",
 }
+
+# metals whose sheet goes by each gauge, or that have such sheet welded or bolted between castings
+GAUGED = {
+    "steel": ("carbon-steel", "galvanised", "cast-iron"),
+    "galvanised": ("galvanised", "carbon-steel", "cast-iron"),
+    "aluminium": ("aluminium", "copper-brass"),
+}
+GAUGE_WORDS = {"steel": "steel sheet", "galvanised": "galvanised sheet", "aluminium": "aluminium"}
 
 # two cast ends by their weight, six straps between them; the bolts are masked
 BENCH = """weighed, , , 5/8, , 22.1, 2
@@ -61,7 +70,7 @@ def solve(asked: Inputs) -> Result:
     lightest = min(pieces, key=lambda one: one.heat_path_m)
     # said as the cure plan reads it: through the same path when the heaviest is heated from one side, else as a plate
     thin = lightest.heat_path_m * (1 if heaviest.heated in ("one-side", "heat-path") else 2)
-    cautions = []
+    cautions = list(_gauges(asked))
     if any(one.estimate for one in pieces):
         cautions.append(
             Caution(
@@ -87,6 +96,19 @@ def solve(asked: Inputs) -> Result:
         charts=(_chart(pieces),),
         tables=(_table(pieces),),
     )
+
+
+def _gauges(asked: Inputs) -> Iterator[Caution]:
+    """The same gauge number is another thickness in each metal."""
+    for line, piece in enumerate(asked.pieces, 1):
+        if piece.gauge_ratio is not None and asked.metal not in GAUGED[piece.gauge_of]:
+            yield Caution(
+                "caution",
+                f"Line {line}: its gauge is that of {GAUGE_WORDS[piece.gauge_of]}, and the part is not. A gauge number is "
+                "another thickness in each metal: measure the wall.",
+                "pieces",
+                "sheet-gauges",
+            )
 
 
 def _steps(asked: Inputs, pieces: list[Sized], area: float, mass: float, density: float) -> tuple[Step, ...]:
@@ -211,6 +233,7 @@ CALCULATOR = Calculator(
         "how much area to coat",
     ),
     limits=(
+        "One metal is taken for all pieces. Where bars of another metal make up much of the part, size them apart.",
         "Corners are sharp and holes are not taken off. A hole narrower than the metal is thick adds surface.",
         "A tube counts as heated from outside only, closed or not, because little air goes through it.",
         "The inside of an open box or a deep pocket counts only if you list it. Powder reaches little of it.",

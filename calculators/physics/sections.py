@@ -17,16 +17,15 @@ class Solid:
 
 
 def plate(long_m: float, wide_m: float, thick_m: float) -> Solid:
-    """A plate or flat bar, both faces and all four edges.
+    """A plate or flat bar, both faces and all four edges, given in any order.
 
-    Source: geometry. The heat path is that of a wide plate, half the thickness, which for a narrow bar is on the long side.
+    Source: geometry. The heat path is that of a wide plate, half the least size, which for a narrow bar is on the long side.
 
     >>> plate(0.6, 0.4, 0.01).area_m2
     0.5
     """
-    thin, rest = sorted((thick_m, wide_m))
     area = 2 * (long_m * wide_m + long_m * thick_m + wide_m * thick_m)
-    return Solid(area, long_m * thin * rest, thin / 2)
+    return Solid(area, long_m * wide_m * thick_m, min(long_m, wide_m, thick_m) / 2)
 
 
 def round_bar(across_m: float, long_m: float) -> Solid:
@@ -70,9 +69,9 @@ def channel(deep_m: float, flange_m: float, wall_m: float, long_m: float) -> Sol
 
 
 def disc(across_m: float, thick_m: float) -> Solid:
-    """A disc, both faces and the rim."""
+    """A disc, both faces and the rim. A thick one heats through its rim, like a bar: a quarter of its diameter."""
     face = pi * across_m**2 / 4
-    return Solid(2 * face + pi * across_m * thick_m, face * thick_m, thick_m / 2)
+    return Solid(2 * face + pi * across_m * thick_m, face * thick_m, min(thick_m / 2, across_m / 4))
 
 
 def ring(across_m: float, hole_m: float, thick_m: float) -> Solid:

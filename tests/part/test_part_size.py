@@ -170,3 +170,43 @@ def test_metric_and_us_lengths_mix() -> None:
     assert answers("plate, 254 mm, 10 in, 1/4 in")["area"] == pytest.approx(
         answers("plate, 10, 25.4 cm, 0.25")["area"]
     )
+
+
+@pytest.mark.derived
+@pytest.mark.parametrize(
+    ("piece", "path_in"),
+    [
+        ("disc, 1, , 6", 0.25),  # heats like a bar 1 in across: a quarter of it, not half of 6 in
+        ("disc, 10, , 1/4", 0.125),
+        ("plate, 1/2, 24, 2", 0.25),  # the thin way is the first size given
+        ("plate, 24, 1/2, 2", 0.25),
+        ("flat-bar, 2, , 1, 1/4", 0.125),  # a slice off a bar
+    ],
+)
+def test_heat_takes_the_short_way(piece: str, path_in: float) -> None:
+    """Volume over heated area, one side at a time: heat comes in through whichever faces lie nearest to each other."""
+    found = answers(piece)
+    assert found["thickness"] == pytest.approx(2 * path_in)
+    assert found["shape"] == "both-sides"
+
+
+@pytest.mark.parametrize(
+    ("gauge", "metal", "warned"),
+    [
+        ("aluminium", "carbon-steel", True),
+        ("aluminium", "aluminium", False),
+        ("aluminium", "copper-brass", False),  # one gauge serves both
+        ("steel", "aluminium", True),
+        ("steel", "stainless", True),  # stainless sheet has a gauge of its own
+        ("steel", "carbon-steel", False),
+        ("steel", "cast-iron", False),  # cast ends with sheet between them
+        ("galvanised", "galvanised", False),
+    ],
+)
+def test_a_gauge_of_another_metal_is_questioned(gauge: str, metal: str, warned: bool) -> None:
+    outcome = run(
+        "part-size", {"pieces": f"plate, 12, 12, , , , 1, no, {gauge}, 16", "metal": metal, "count": "1"}
+    )
+    assert (("caution", "pieces") in {(one.level, one.key) for one in outcome.cautions}) is warned
+    if warned:
+        assert outcome.cautions[0].text.startswith("Line 1: ")
