@@ -101,7 +101,8 @@ def solve(asked: Inputs) -> Result:
 def _gauges(asked: Inputs) -> Iterator[Caution]:
     """The same gauge number is another thickness in each metal."""
     for line, piece in enumerate(asked.pieces, 1):
-        if piece.gauge_ratio is not None and asked.metal not in GAUGED[piece.gauge_of]:
+        whose = GAUGED.get(piece.gauge_of, ())
+        if piece.gauge_ratio is not None and whose and asked.metal not in whose:
             yield Caution(
                 "caution",
                 f"Line {line}: its gauge is that of {GAUGE_WORDS[piece.gauge_of]}, and the part is not. A gauge number is "

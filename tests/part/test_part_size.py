@@ -210,3 +210,8 @@ def test_a_gauge_of_another_metal_is_questioned(gauge: str, metal: str, warned: 
     assert (("caution", "pieces") in {(one.level, one.key) for one in outcome.cautions}) is warned
     if warned:
         assert outcome.cautions[0].text.startswith("Line 1: ")
+
+
+def test_a_gauge_beside_a_standard_section_is_not_used() -> None:
+    """A pipe has its wall from its name."""
+    assert answers("pipe-1, , , , 12, , 1, no, none, 16") == answers("pipe-1, , , , 12")
