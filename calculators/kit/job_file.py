@@ -25,6 +25,7 @@ from pathlib import Path
 from typing import Any
 
 from calculators.kit import find
+from calculators.kit.calculator import Calculator
 from calculators.kit.handover import MEANINGS
 from calculators.kit.job import Done, Entry, JobError, offers, run_job
 
@@ -63,8 +64,10 @@ def read_job(text: str) -> Job:
 
 def _entry(step: Mapping[str, Any], number: int, used: set[str], done: tuple[Done, ...]) -> Entry:
     slug = str(step.get("calculator", ""))
+    if not slug:
+        raise JobError(f"Step {number} names no calculator.")
     if slug not in find.slugs():
-        raise JobError(f"Step {number}: there is no calculator {slug or 'named'}.")
+        raise JobError(f"Step {number}: there is no calculator {slug}.")
     calculator = find.load(slug)
     known = {one.key for one in calculator.fields}
     unknown = [key for key in step if key not in OWN_KEYS and key.removesuffix("-unit") not in known]
@@ -74,15 +77,27 @@ def _entry(step: Mapping[str, Any], number: int, used: set[str], done: tuple[Don
     if name in used:
         raise JobError(f"Step {number}: {name} is there already. Give this one a name of its own.")
     possible = offers(calculator, done)
-    wanted = step.get("take", [])
-    keys = list(possible) if wanted == "all" else list(wanted)
-    for key in keys:
-        if key not in possible:
-            field = next((one.field for one in calculator.fields if one.key == key), None)
-            meaning = MEANINGS[field.meaning].words if field is not None and field.meaning else key
-            raise JobError(f"Step {number}, {slug}: no earlier step gives the {meaning}.")
+    keys = _wanted(step.get("take", []), possible, calculator, f"Step {number}, {slug}")
     texts = {key: _text(value) for key, value in step.items() if key not in OWN_KEYS}
     return Entry(name, slug, texts, {key: possible[key] for key in keys if key not in texts})
+
+
+def _wanted(take: Any, possible: Mapping[str, str], calculator: Calculator, where: str) -> list[str]:
+    """Keys of the fields that a step takes, and of those without which they say nothing."""
+    if take == "all":
+        return list(possible)
+    keys = [take] if isinstance(take, str) else take
+    if not isinstance(keys, list) or not all(isinstance(key, str) for key in keys):
+        raise JobError(f'{where}: write take = ["area"], with the fields that it takes, or take = "all".')
+    meanings = {one.key: one.field.meaning for one in calculator.fields}
+    for key in keys:
+        if key not in meanings:
+            raise JobError(f"{where}: it has no field {key} that could be taken.")
+        if key not in possible:
+            words = MEANINGS[meanings[key]].words if meanings[key] else key
+            raise JobError(f"{where}: no earlier step gives the {words}.")
+    rest = {other for key in keys for other in MEANINGS[meanings[key]].with_}
+    return [*keys, *(key for key in possible if meanings[key] in rest and key not in keys)]
 
 
 def _text(value: Any) -> str:

@@ -90,7 +90,10 @@ def test_the_worker_runs_a_job() -> None:
     [
         ("name = ", "cannot be read"),
         ('name = "x"', "no [[step]]"),
-        ("[[step]]\narea = 1", "Step 1: there is no calculator named"),
+        ("[[step]]\narea = 1", "Step 1 names no calculator"),
+        ('[[step]]\ncalculator = "powder-needed"\ntake = 5', 'Step 1, powder-needed: write take = ["area"]'),
+        ('[[step]]\ncalculator = "powder-needed"\ntake = "area"', "no earlier step gives the coated area"),
+        ('[[step]]\ncalculator = "powder-needed"\ntake = ["colour"]', "it has no field colour"),
         ('[[step]]\ncalculator = "powder"', "Step 1: there is no calculator powder"),
         ('[[step]]\ncalculator = "powder-needed"\ncolour = "red"', "it does not ask for colour"),
         ('[[step]]\ncalculator = "powder-needed"\ntake = ["area"]', "no earlier step gives the coated area"),
@@ -101,6 +104,16 @@ def test_a_file_that_cannot_be_run_says_which_step(text: str, sentence: str) -> 
     with pytest.raises(JobError) as caught:
         read_job(text)
     assert sentence in str(caught.value)
+
+
+def test_a_step_takes_what_says_nothing_alone_with_the_rest_of_it() -> None:
+    """A tube's wall heats from one side: without its shape it would be baked as a plate, for half as long."""
+    file = '[[step]]\ncalculator = "part-size"\npieces = "round-tube, 3, , 1/2, 36"\n[[step]]\ncalculator = "cure-plan"\n'
+    plan = read_job(file + 'take = "thickness"').done[1]
+    assert {one.key for one in plan.taken} == {"thickness", "shape"}
+    assert plan.texts["shape"] == "one-side"
+    written = read_job(file + 'take = ["thickness"]\nshape = "both-sides"').done[1]
+    assert written.texts["shape"] == "both-sides"
 
 
 def test_the_command_line_runs_a_file(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
