@@ -88,7 +88,8 @@ class Inputs:
         Rows(
             group="The air outside the respirator",
             label="Dusts",
-            hint=f"A dust a line: its name, then mg/m3 from a sampling at the face; nothing after the name if not measured. "
+            hint=f"A dust a line: its name, then mg/m3 from a sampling at the face; for less than 0.01 write 0.01, "
+            f"and nothing after the name if not measured. "
             f"Names: {', '.join(DUSTS)}. Or: other, mg/m3, its limit",
             row=DustRow,
             default=EXAMPLE,

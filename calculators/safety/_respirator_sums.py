@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import inf
 
+from calculators.kit.messages import lower_first
+from calculators.kit.numbers import shop_number
 from calculators.kit.result import Clash
 from calculators.safety._respirator_inputs import BLASTING, DUSTS, HOODS, RESPIRATORS, TIGHT, Inputs
 
@@ -25,6 +27,11 @@ class Dust:
     action_mg_m3: float
     advisory_mg_m3: float
     filter: str
+
+    @property
+    def said(self) -> str:
+        """Its name inside a sentence."""
+        return lower_first(self.name)
 
     @property
     def times(self) -> float:
@@ -52,6 +59,15 @@ class Finding:
     def unmeasured(self) -> tuple[Dust, ...]:
         return tuple(one for one in self.dusts if one.measured_mg_m3 is None)
 
+    @property
+    def needs(self) -> str:
+        """The factor that the air needs, in enough digits not to look like one that would do."""
+        short = self.added > self.factor * (1 + 1e-9)
+        digits = 3
+        while short and digits < 9 and shop_number(self.added, digits) == shop_number(self.factor, digits):
+            digits += 1
+        return shop_number(self.added, digits)
+
 
 def shift_share(hours_h: float) -> float:
     """What a limit shrinks by on a long shift: 8 over the hours, never more than 1."""
@@ -59,7 +75,7 @@ def shift_share(hours_h: float) -> float:
 
 
 def dusts_of(asked: Inputs) -> tuple[Dust, ...]:
-    """The list with limits of this shift; of two lines for one dust the higher counts. Raises Clash."""
+    """The list with limits of this shift; of two measured lines for one dust the higher counts. Raises Clash."""
     found: list[Dust] = []
     for line, row in enumerate(asked.agents, 1):
         known = DUSTS.get(row.agent, {})
@@ -83,18 +99,12 @@ def dusts_of(asked: Inputs) -> tuple[Dust, ...]:
                 known.get("filter", "p100"),
             )
         )
-    kept: dict[str, Dust] = {}
+    kept: dict[tuple[str, bool], Dust] = {}
     for one in found:
-        before = kept.get(one.slug)
-        if before is None or _worse(one, before):
-            kept[one.slug] = one
+        key = (one.slug, one.measured_mg_m3 is None)
+        if key not in kept or one.times > kept[key].times:
+            kept[key] = one
     return tuple(kept.values())
-
-
-def _worse(one: Dust, other: Dust) -> bool:
-    if one.measured_mg_m3 is None or other.measured_mg_m3 is None:
-        return one.measured_mg_m3 is None
-    return one.times > other.times
 
 
 def added(dusts: tuple[Dust, ...]) -> float:

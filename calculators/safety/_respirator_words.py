@@ -85,6 +85,14 @@ def cautions(asked: Inputs, found: Finding) -> Iterator[Caution]:
             "fit",
             "osha-1910-134",
         )
+    nought = [one.said for one in found.dusts if one.measured_mg_m3 == 0]
+    if nought:
+        yield Caution(
+            "caution",
+            f"0 is not a measurement. Write the laboratory's reporting limit for {' and '.join(nought)}, or nothing if nobody "
+            "measured.",
+            "agents",
+        )
     for one in found.dusts:
         if one.measured_mg_m3 is None:
             continue
@@ -97,7 +105,7 @@ def cautions(asked: Inputs, found: Finding) -> Iterator[Caution]:
             )
     acting = [one for one in found.dusts if (one.measured_mg_m3 or 0.0) >= one.action_mg_m3]
     if acting:
-        names = " and ".join(f"{one.name.lower()} ({shop_number(one.action_mg_m3)} mg/m3)" for one in acting)
+        names = " and ".join(f"{one.said} ({shop_number(one.action_mg_m3)} mg/m3)" for one in acting)
         yield Caution(
             "note",
             f"At or over the action level, counted outside the respirator: {names}. Sampling again, medical checks and training "
@@ -165,13 +173,13 @@ def _stops(asked: Inputs, found: Finding) -> Iterator[Caution]:
     elif found.verdict == "not-enough" and not found.in_danger:
         yield Caution(
             "stop",
-            f"The air is {shop_number(found.added)} times what may be breathed, and this respirator counts for "
+            f"The air is {found.needs} times what may be breathed, and this respirator counts for "
             f"{shop_number(found.factor)}. Do not work in it: less dust first, then a better class.",
             "respirator",
             "osha-1910-134",
         )
     if found.unmeasured and found.verdict in ("measure-first", "wrong-type"):
-        names = ", ".join(one.name.lower() for one in found.unmeasured)
+        names = ", ".join(one.said for one in found.unmeasured)
         yield Caution(
             "stop",
             f"Not measured: {names}. No respirator can be passed for air that nobody has measured. Do not start until it "

@@ -7,7 +7,7 @@ from calculators.kit.chart import Axis, Bar, Chart, Mark
 from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution, Given, Result, Table, Value
 from calculators.kit.steps import Step, step
-from calculators.safety._respirator_inputs import RESPIRATORS, Inputs
+from calculators.safety._respirator_inputs import BLASTING, RESPIRATORS, TIGHT, Inputs
 from calculators.safety._respirator_sums import SAME_DUST, Class, Finding, classes, finding, shift_share
 from calculators.safety._respirator_words import air_quality, cautions, filter_of, programme
 
@@ -33,14 +33,14 @@ def _headline(found: Finding) -> str:
     if found.verdict == "not-enough" and found.in_danger:
         return "Not enough: this air is over the level of immediate danger"
     if found.verdict == "not-enough":
-        return f"Not enough: it counts for {factor}, the air needs {shop_number(found.added)}"
-    return f"Enough on paper: it counts for {factor}, the air needs {shop_number(found.added)}"
+        return f"Not enough: it counts for {factor}, the air needs {found.needs}"
+    return f"Enough on paper: it counts for {factor}, the air needs {found.needs}"
 
 
 def _answers(asked: Inputs, found: Finding) -> dict[str, Given]:
-    needed: Given = found.needed
+    needed: Given = Value(found.needed, words=found.needs)
     if found.needed is None:
-        least = f", {shop_number(found.added)} from what was" if found.added else ""
+        least = f", {found.needs} from what was" if found.added else ""
         needed = Value(words=f"not known: not all is measured{least}")
     return {
         "verdict": found.verdict,
@@ -63,15 +63,20 @@ def _class_words(one: Class) -> str:
 def _next(asked: Inputs, found: Finding) -> tuple[str, ...]:
     """The weakest classes that the task allows and that count for more than this one and for all that is measured."""
     better = [one for one in classes(asked, found) if one.factor > found.factor or found.wrong_type]
+    if asked.fit == "none" and asked.respirator in TIGHT:
+        better = [one for one in better if one.slug not in TIGHT]
     enough = [one for one in better if one.factor >= found.added * (1 - 1e-9)]
     if found.in_danger:
         return ("No class: change the work so that the air falls under the level of danger.",)
+    if not better and found.factor >= found.added * (1 - 1e-9):
+        return ("None higher that this task allows.",)
     if not enough:
         return ("No class that this task allows: cut the dust, by enclosure, wetting or exhaust.",)
     factor = enough[0].factor
+    approved = ", blasting on its label" if asked.task in BLASTING else ""
     return tuple(
-        f"{_class_words(one)}: counts for {shop_number(one.factor)}, up to {shop_number(one.most_mg_m3)} mg/m3 of "
-        f"{found.ruling.name.lower()}"
+        f"{_class_words(one)}{approved}: counts for {shop_number(one.factor)}, up to {shop_number(one.most_mg_m3)} mg/m3 of "
+        f"{found.ruling.said}"
         for one in enough
         if one.factor == factor
     )
@@ -112,7 +117,7 @@ def _classes(asked: Inputs, found: Finding) -> Table:
         for one in classes(asked, found)
     )
     return Table(
-        f"Classes that this task allows, by the {found.ruling.name.lower()} they may be used in",
+        f"Classes that this task allows, by the {found.ruling.said} they may be used in",
         ("Class", "Factor", "Up to, of this dust alone", "Enough here"),
         rows,
     )
@@ -147,7 +152,7 @@ def _steps(asked: Inputs, found: Finding) -> tuple[Step, ...]:
         steps.append(step("Factor needed, all added up", f"need = {' + '.join(names)}", "", **names))
     steps.append(
         step(
-            f"Most {ruling.name.lower()} that it may be used in, if there were no other dust",
+            f"Most {ruling.said} that it may be used in, if there were no other dust",
             "most = min(APF * L, danger)" if ruling.danger_mg_m3 < float("inf") else "most = APF * L",
             "mg/m3",
             APF=found.factor,

@@ -250,3 +250,63 @@ def test_an_air_line_lists_its_air() -> None:
     assert answer(task="spraying", respirator="half-air-purifying").answers["air-quality"].value == []
     assert "P100" in answer(task="spraying", respirator="half-air-purifying").answers["filter"].text
     assert "written programme" in answer().answers["programme"].text
+
+
+def texts_of(outcome: Outcome) -> str:
+    tables = [cell for one in outcome.tables for row in (one.head, *one.rows) for cell in (one.title, *row)]
+    answers = [one.text for one in outcome.answers.values()]
+    return " ".join([outcome.headline, *answers, *(one.text for one in outcome.cautions), *tables])
+
+
+def test_a_name_keeps_its_capitals_in_a_sentence() -> None:
+    for agent, said in (("chromate", "hexavalent chromium, as Cr"), ("tgic", "TGIC (hardener")):
+        told = texts_of(answer(agents=f"{agent}, 0.1"))
+        assert said in told
+        assert "as cr" not in told and "tgic (" not in told
+
+
+def test_a_factor_a_little_short_is_not_rounded_to_enough() -> None:
+    """50.1 / 0.05 = 1,002, which three digits would show as the 1,000 that the hood counts for."""
+    outcome = answer(proof_1000="yes", agents="lead, 50.1")
+    assert outcome.headline == "Not enough: it counts for 1,000, the air needs 1,002"
+    assert outcome.answers["needed-factor"].text == "1,002"
+    assert "1,002 times" in outcome.cautions[0].text
+
+
+def test_no_mask_that_must_seal_is_offered_to_a_beard() -> None:
+    outcome = answer(task="spraying", respirator="half-air-purifying", fit="none", agents="lead, 0.1")
+    words = outcome.answers["next-class"].value
+    assert isinstance(words, list) and words
+    assert all("hood" in one or "loose" in one for one in words)
+
+
+def test_the_highest_class_says_that_none_is_higher() -> None:
+    best = answer(proof_1000="yes", agents="lead, 1").answers["next-class"].text
+    assert best == "None higher that this task allows."
+    assert "cut the dust" in answer(proof_1000="yes", agents="lead, 60").answers["next-class"].text
+
+
+def test_a_class_for_blasting_is_named_with_its_approval() -> None:
+    assert "blasting on its label" in answer(agents="lead, 2.6").answers["next-class"].text
+    spraying = answer(task="spraying", respirator="half-air-purifying", agents="lead, 1")
+    assert "blasting" not in spraying.answers["next-class"].text
+
+
+def test_a_measured_line_counts_beside_an_unmeasured_one_of_the_same_dust() -> None:
+    outcome = answer(task="spraying", respirator="full-self-contained-pressure", agents="lead, 150\nlead")
+    assert outcome.answers["verdict"].value == "not-enough"
+    assert "immediate danger" in outcome.cautions[0].text
+    assert (
+        verdict(task="spraying", respirator="half-air-purifying", agents="silica, 5\nsilica") == "not-enough"
+    )
+    assert (
+        verdict(task="spraying", respirator="half-air-purifying", agents="silica, 0.1\nsilica")
+        == "measure-first"
+    )
+
+
+def test_a_nought_is_questioned() -> None:
+    """A laboratory reports less than its limit, never nothing."""
+    told = {(one.level, one.key): one.text for one in answer(agents="lead, 0\nsilica, 0.1").cautions}
+    assert "reporting limit" in " ".join(told.values())
+    assert "reporting limit" not in texts_of(answer(agents="lead, 0.1"))
