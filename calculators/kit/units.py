@@ -36,6 +36,7 @@ ft2 = ft ** 2
 in2 = in ** 2
 m2 = m ** 2
 cm2 = cm ** 2
+mm2 = mm ** 2
 s = [time]
 ms = 0.001 s
 min = 60 s
@@ -197,6 +198,7 @@ _ALL = (
         in2="in2; in^2; sq in; sqin; sq. in; sq. in.; square inch; square inches",
         m2="m2; m^2; sq m; sqm; square metre; square metres; square meter; square meters",
         cm2="cm2; cm^2; sq cm; square centimetres; square centimeters",
+        mm2="mm2; mm^2; sq mm; square millimetres; square millimeters",
     ),
     *_kind(
         "time",

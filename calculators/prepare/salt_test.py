@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Band, Chart, Mark, Series
 from calculators.kit.fields import Choice, Limits, Option, Quantity, When, ask
+from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution, Clash, Result, Value
 from calculators.kit.steps import step
 from calculators.physics.salt import CHLORIDE_kg_m2S, MIXED_kg_m2S, salt_kg_m2
@@ -58,7 +59,7 @@ class Inputs:
         Quantity(
             label="Area under the patch",
             hint="A common patch has 12.5 cm2",
-            units=("cm2", "in2", "m2"),
+            units=("cm2", "mm2", "in2", "m2"),
             default="12.5",
             limits=Limits("1 cm2", "10000 cm2", "the smallest patch to a square metre"),
         )
@@ -78,7 +79,7 @@ class Inputs:
     )
     other_limit_kg_m2: float = ask(
         Quantity(
-            label="Your limit",
+            label="Limit of your own",
             hint="From the job's papers",
             units=("mg_m2", "ug_cm2"),
             default="30",
@@ -116,7 +117,7 @@ def solve(asked: Inputs) -> Result:
             "worth": factor,
             "reading-at-limit": asked.blank_S_m + limit / factor * MICRO,
         },
-        headline=f"{VERDICTS[verdict]}: {salt / MG:.3g} mg/m2, give or take {doubt / MG:.2g}",
+        headline=f"{VERDICTS[verdict]}: {shop_number(salt / MG)} mg/m2, give or take {shop_number(doubt / MG, 2)}",
         cautions=_cautions(asked, verdict),
         steps=(
             step(

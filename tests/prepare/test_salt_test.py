@@ -97,3 +97,17 @@ def test_a_reading_under_the_blank_is_refused_and_a_poor_blank_noted() -> None:
     outcome = run(SLUG, {"reading": "1"})
     assert [one.key for one in outcome.errors] == ["reading"]
     assert ("note", "blank") in [(one.level, one.key) for one in answer(blank="6", reading="20").cautions]
+
+
+@pytest.mark.property
+def test_a_large_result_reads_as_a_shop_reads_it() -> None:
+    """5 x 15e-6 x 398e-4 / 12.5e-4 = 2,388 mg/m2; its scatter is the same share of it as 8.2 of 80, 245."""
+    assert answer(reading="400").headline == "Over the limit: 2,390 mg/m2, give or take 240"
+    assert answer().headline.endswith("48 mg/m2, give or take 8.2")
+
+
+@pytest.mark.property
+def test_a_patch_in_square_millimetres_and_a_limit_left_empty() -> None:
+    assert number(answer(patch_area="1250 mm2"), "salt") == pytest.approx(48)
+    (error,) = run(SLUG, {"limit": "other", "other-limit": ""}).errors
+    assert error.message == "Enter the limit of your own"
