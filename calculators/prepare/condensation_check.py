@@ -21,6 +21,7 @@ LIMIT_K = 3.0
 CLEAR_K = 8 / 1.8
 HYGROMETER_percent = 3.0
 HOTTEST_AIR_degC = 60.0
+HOTTEST_TO_SPRAY_degC = 40.0  # common practice, no source
 SOURCE = "magnus-wmo"
 _EDGE = 1e-9
 
@@ -215,6 +216,12 @@ def _cautions(asked: Inputs, margin_K: float) -> tuple[Caution, ...]:
             "metal or dry the air, then measure again."
         )
         return (Caution("stop", words, "metal-temperature", "iso-8502-4"),)
+    if asked.metal_temperature_degC > HOTTEST_TO_SPRAY_degC + _EDGE:
+        words = (
+            "The metal is dry, and too hot for powder: over 104 F (40 C) it melts as it lands, and nobody can tell how much is "
+            "on. Let it cool first."
+        )
+        return (Caution("caution", words, "metal-temperature", "common-practice"),)
     if asked.metal_temperature_degC < asked.air_temperature_degC - _EDGE:
         words = (
             "The metal is colder than the air. Each time warm, damp air comes in, its dew point may pass the limit before the "

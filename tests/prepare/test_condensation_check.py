@@ -129,3 +129,14 @@ def test_wet_metal_and_cold_metal_are_told() -> None:
     assert "wet" in answer(metal_temperature="50").cautions[0].text
     assert [one.level for one in answer(metal_temperature="68").cautions] == ["note"]
     assert answer(metal_temperature="75").cautions == ()
+
+
+@pytest.mark.property
+def test_dry_but_hot_metal_is_not_for_powder() -> None:
+    """104 F (40 C) before powder: common practice, no source."""
+    cautions = answer(metal_temperature="110").cautions
+    assert [(one.level, one.key, one.source) for one in cautions] == [
+        ("caution", "metal-temperature", "common-practice")
+    ]
+    assert answer(metal_temperature="110").answers["verdict"].value == "go"
+    assert answer(metal_temperature="104").cautions == ()
