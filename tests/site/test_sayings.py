@@ -66,9 +66,9 @@ def number(slug: str, key: str, **texts: str) -> float:
 
 @pytest.mark.derived
 def test_the_verdicts_follow_from_the_numbers() -> None:
-    """Mass is area times film: twice the film, twice the powder. A film on both flanks moves a thread by 2 t / sin 30 = 4 t, a hole
-    by 2 t. Heat per area goes with thickness, and what takes it up stays: twice the thickness, near twice the time. A tank of
-    twice the volume holds twice the air, and in the long run none."""
+    """Mass is area times film: twice the film, twice the powder. A film on both flanks moves a thread by 2 t / sin 30 = 4 t,
+    a hole by 2 t. Heat per area goes with thickness, and what takes it up stays: twice the thickness, near twice the time. A tank
+    of twice the volume holds twice the air, and in the long run none."""
     assert number("powder-needed", "powder", film="5 mil") == pytest.approx(
         2 * number("powder-needed", "powder", film="2.5 mil")
     )
