@@ -126,7 +126,7 @@ class Inputs:
             group="Compressor and hose",
             label="Compressor, delivered",
             hint="Cfm at the pressure it runs at, from its plate; not horsepower",
-            units=("cfm", "m3_min", "L_min", "m3_h"),
+            units=("cfm", "m3_min", "L_s", "L_min", "m3_h"),
             default="150",
             limits=Limits("0.5 cfm", "5000 cfm", "a tyre pump to a plant"),
         )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.numbers import shop_number
+from calculators.kit.numbers import shop_number, whole
 from calculators.kit.result import Result, Value
 from calculators.prepare._blast_plan_cautions import NOT_TO_USE, cautions
 from calculators.prepare._blast_plan_inputs import Inputs
@@ -38,13 +38,13 @@ def solve(asked: Inputs) -> Result:
     verdict = verdict_of(made.margin)
     return Result(
         answers={
-            "blast-time": _span(made.blast_time_s, no_time if made.open_share > 0 else no_air),
+            "blast-time": _time(made.blast_time_s, no_time if made.open_share > 0 else no_air),
             "verdict": verdict,
             "air-demand": made.demand_m3_s,
             "air-margin": 100 * made.margin,
             "tank-time": _tank_time(made),
             "open-share": 100 * made.open_share,
-            "nozzle-time": _span(made.nozzle_time_s, no_time),
+            "nozzle-time": _time(made.nozzle_time_s, no_time),
             "abrasive-rate": _span(made.rate_g_s, no_time),
             "abrasive-through": _span(made.through_kg, no_time),
             "abrasive-used": _span(made.used_kg, no_time),
@@ -56,13 +56,11 @@ def solve(asked: Inputs) -> Result:
             if made.wear_kW is None
             else made.wear_kW,
             "wear-cost": _wear_cost(asked, made),
-            "hose-loss": Value(words="the hose is too thin: it cannot carry this air")
-            if made.hose_kPa is None
-            else made.hose_kPa,
+            "hose-loss": _hose_loss(asked, made),
             "hose-work-lost": _work_lost(made),
             "air-upper": made.upper_m3_s,
         },
-        headline=_headline(made, verdict, unusable),
+        headline=_headline(asked, made, verdict),
         cautions=cautions(asked, made),
         steps=steps(asked, made),
         charts=(chart(asked, made),),
@@ -73,16 +71,28 @@ def _span(span: Span | None, words: str) -> Value:
     return Value(words=words) if span is None else Value(span.middle, span.low, span.high)
 
 
+def _time(span: Span | None, words: str) -> Value:
+    if span is None:
+        return Value(words=words)
+    low, high = _clock(span.low), _clock(span.high)
+    ends = low if low == high else f"{low} to {high}"
+    return Value(span.middle, span.low, span.high, f"{_clock(span.middle)}, {ends}")
+
+
 def _clock(seconds: float) -> str:
     minutes = seconds / 60
+    if minutes < 1:
+        return "under 1 min"
     if minutes < 100:
-        return f"{shop_number(minutes, 2)} min"
+        return f"{whole(minutes)} min"
     return f"{shop_number(minutes / 60, 2)} h"
 
 
-def _headline(made: Plan, verdict: str, unusable: bool) -> str:
+def _headline(asked: Inputs, made: Plan, verdict: str) -> str:
     air = f"air {shop_number(made.demand_m3_s / CFM)} cfm ({shop_number(made.demand_m3_s * 60)} m3/min)"
-    if unusable:
+    if asked.abrasive == "silica-sand":
+        return "Do not blast with sand"
+    if asked.abrasive in NOT_TO_USE:
         return "Do not blast with this abrasive by hand"
     if made.open_share <= 0:
         return f"No air left for the nozzle; {air}"
@@ -101,7 +111,7 @@ def _tank_time(made: Plan) -> Value:
         return Value(words="no need: the compressor keeps up")
     if made.tank_time_s <= 0:
         return Value(words="none: no tank, or its pressure is no higher than the nozzle's")
-    return Value(made.tank_time_s)
+    return Value(made.tank_time_s, words="under 1 min" if made.tank_time_s < 60 else "")
 
 
 def _worn_pressure(asked: Inputs, made: Plan) -> Value:
@@ -120,6 +130,12 @@ def _wear_cost(asked: Inputs, made: Plan) -> Value:
         return Value(words="no time to reckon with")
     cost = made.nozzle_time_s.times(made.wear_kW / H * asked.energy_price_money_kWh)
     return Value(cost.middle, cost.low, cost.high)
+
+
+def _hose_loss(asked: Inputs, made: Plan) -> Value:
+    if made.hose_kPa is None or made.hose_kPa > asked.pressure_kPa:
+        return Value(words="the hose is too thin: it cannot carry this air")
+    return Value(made.hose_kPa)
 
 
 def _work_lost(made: Plan) -> Value:
@@ -176,7 +192,7 @@ CALCULATOR = Calculator(
             meaning="From full down to the pressure at the nozzle. Then the blast waits for the compressor.",
             unit="s",
             shown=("min",),
-            digits=2,
+            digits=0,
         ),
         Out(
             key="open-share",

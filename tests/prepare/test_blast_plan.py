@@ -240,3 +240,37 @@ def test_the_rules_are_named_on_every_plan() -> None:
 def test_a_hose_too_thin_is_told() -> None:
     outcome = answer(hose_bore="0.25 in", hose_length="100 ft", nozzle="8", compressor="1000")
     assert ("caution", "hose-bore") in [(one.level, one.key) for one in outcome.cautions]
+
+
+@pytest.mark.property
+def test_times_read_in_whole_minutes_or_hours() -> None:
+    """Middle 91.97 min, 46 min to 229.9 min by the working of the example; 15 cfm short of 89 with 120 gal."""
+    outcome = answer()
+    assert outcome.answers["blast-time"].text == "92 min, 46 min to 3.8 h"
+    assert outcome.answers["nozzle-time"].text == "55 min, 28 min to 2.3 h"
+    assert number(outcome, "blast-time") == pytest.approx(91.97 / 60, rel=1e-3)
+    assert answer(area="0.01").answers["blast-time"].text == "under 1 min, under 1 min"
+    assert answer(compressor="10", helmet_air="0").answers["tank-time"].text == "under 1 min"
+    assert answer(compressor="74", helmet_air="15").answers["tank-time"].text == "3 min"
+
+
+@pytest.mark.property
+def test_sand_is_refused_whoever_holds_the_nozzle() -> None:
+    assert answer(abrasive="silica-sand").headline == "Do not blast with sand"
+    assert answer(abrasive="plastic").headline == "Do not blast with this abrasive by hand"
+
+
+@pytest.mark.property
+def test_a_hose_that_loses_more_than_the_nozzle_has_gets_no_number() -> None:
+    outcome = answer(nozzle="8", hose_bore="1/2", hose_length="500 ft")
+    assert outcome.answers["hose-loss"].value is None
+    assert "too thin" in outcome.answers["hose-loss"].text
+    assert ("caution", "hose-bore") in [(one.level, one.key) for one in outcome.cautions]
+    assert number(answer(nozzle="6", hose_bore="3/4"), "hose-loss") < 90
+
+
+@pytest.mark.property
+def test_a_compressor_in_litres_a_second() -> None:
+    assert number(answer(compressor="70 L/s"), "air-margin") == pytest.approx(
+        number(answer(compressor="4.2 m3/min"), "air-margin")
+    )
