@@ -44,9 +44,12 @@ def _headline(asked: Inputs, air: Air, verdict: str) -> str:
     if isinf(air.cloud_g_m3):
         return "No air: the booth fills up with powder. Stop spraying"
     share = shop_number(100 * air.share(asked.explosible_g_m3), 2)
+    share = f"just over {share}" if share == "50" else share
+    slow, least = ft_min(air.mean_m_s), ft_min(air.least_m_s)
+    slow = f"just under {least}" if slow == least else slow
     return {
         "enough": f"Enough to catch overspray: {ft_min(air.mean_m_s)}. Breathing is another matter",
-        "too-slow": f"Too slow: {ft_min(air.mean_m_s)} where {ft_min(air.least_m_s)} are asked",
+        "too-slow": f"Too slow: {slow}, where {least} are asked",
         "too-rich": f"Too rich: the exhaust is at {share} % of a cloud that burns. Stop spraying",
         "too-fast": f"Too fast to coat well: {ft_min(air.mean_m_s)}",
     }[verdict]

@@ -156,3 +156,11 @@ def test_enough_never_means_fit_to_breathe() -> None:
     assert outcome.answers["verdict"].value == "enough"
     assert "Breathing" in outcome.headline
     assert any("fire rule, not a health one" in one.text for one in outcome.cautions)
+
+
+def test_a_near_miss_is_not_rounded_to_a_pass() -> None:
+    """3,359 cfm into 56 ft2 is 59.98 ft/min; 50.2 % of a cloud that burns is over half of it."""
+    assert answer(fan_flow="3359").headline == "Too slow: just under 60 ft/min, where 60 ft/min are asked"
+    rich = answer(opening_width="2 m", opening_height="2 m", fan_flow="703 cfm", explosible="20")
+    assert rich.answers["verdict"].value == "too-rich"
+    assert "just over 50 %" in rich.headline
