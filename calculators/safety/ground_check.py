@@ -22,6 +22,13 @@ from calculators.tables import table
 
 OBJECTS = table("electrostatics")
 LEAST_TEST_V = 500.0
+LOWEST_OHM = 1.0  # less than a meter's leads have: more likely a capital that was left out
+DO_NOT = {
+    "hook": "Do not spray on it. Its",
+    "person": "Do not spray. This person's",
+    "bucket": "Do not use it near powder. Its",
+    "drum": "Do not use it near powder. Its",
+}
 NAMES = {"hook": "hook or part", "person": "person", "bucket": "rack or bucket", "drum": "drum"}
 
 
@@ -107,20 +114,38 @@ def _headline(asked: Inputs, spark: Spark, verdict: str) -> str:
         return "Test again: on bare metal, with 500 V or more"
     if verdict == "good":
         return f"Good: no more than {limit} to earth"
-    return f"Bad: over {limit} to earth. It can climb to {shop_number(spark.voltage_kV, 2)} kV"
+    kV = spark.voltage_kV
+    climb = f"{shop_number(kV, 2)} kV" if kV >= 1 else f"{shop_number(1000 * kV, 2)} V"
+    return f"Bad: over {limit} to earth. It can climb to {climb}"
 
 
 def _cautions(asked: Inputs, spark: Spark, verdict: str) -> Iterator[Caution]:
+    more = spark.energy_mJ / asked.ignition_energy_mJ
     if verdict == "bad":
-        more = spark.energy_mJ / asked.ignition_energy_mJ
         energy = (
-            f"Its spark could hold {shop_number(spark.energy_mJ, 2)} mJ, {shop_number(more, 2)} times what lights it."
+            f"spark could hold {shop_number(spark.energy_mJ, 2)} mJ, {shop_number(more, 2)} times what lights the powder."
             if more >= 1
-            else f"With these figures its spark stays under what lights this powder ({shop_number(spark.energy_mJ, 2)} of "
-            f"{shop_number(asked.ignition_energy_mJ, 2)} mJ), but a larger part or a higher current changes that, and the rule "
-            "does not ask for the energy."
+            else f"spark stays under what lights this powder ({shop_number(spark.energy_mJ, 2)} of "
+            f"{shop_number(asked.ignition_energy_mJ, 2)} mJ) with these figures, but a larger part or a higher current changes "
+            "that, and the rule does not ask for the energy."
         )
-        yield Caution("stop", f"Do not spray on it. {energy}", "resistance", "nfpa-33")
+        yield Caution("stop", f"{DO_NOT[asked.object]} {energy}", "resistance", "nfpa-33")
+    if verdict == "good" and more >= 1:
+        yield Caution(
+            "caution",
+            "Within the rule, but if all of the gun's current landed here the spark would hold "
+            f"{shop_number(spark.energy_mJ, 2)} mJ, {shop_number(more, 2)} times what lights this powder. "
+            "Get the resistance well under the limit.",
+            "resistance",
+            "spark-energy",
+        )
+    if 0 < asked.resistance_ohm < LOWEST_OHM:
+        yield Caution(
+            "caution",
+            "That is under 1 ohm, less than a meter's own leads. mohm is a thousandth of an ohm: if the meter showed M for "
+            "megohm, write Mohm.",
+            "resistance",
+        )
     if verdict == "retest":
         why = (
             "The probe stands on cured powder, which insulates: the reading says nothing of the metal under it."

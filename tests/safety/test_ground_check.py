@@ -163,3 +163,38 @@ def test_words_that_are_no_resistance_are_refused() -> None:
     outcome = run(SLUG, {"resistance": "fine"})
     assert outcome.errors[0].message == "Resistance to earth must be a number, like 0.4 Mohm"
     assert "resistance=fine" in outcome.query
+
+
+def test_thousandths_of_an_ohm_are_questioned() -> None:
+    """900 mohm typed for 900 Mohm would read as the best of grounds."""
+    told = answer(resistance="900 mohm")
+    assert told.answers["verdict"].value == "good"
+    assert any(one.level == "caution" and "Mohm" in one.text for one in told.cautions)
+    for plain in ("0", "4 ohm", "0.4 Mohm", "OL"):
+        assert not any("thousandth" in one.text for one in answer(resistance=plain).cautions)
+
+
+@pytest.mark.parametrize(
+    ("thing", "words"),
+    [("hook", "Do not spray on it."), ("person", "Do not spray."), ("bucket", "Do not use it near powder."),
+     ("drum", "Do not use it near powder.")],
+)  # fmt: skip
+def test_the_stop_speaks_of_what_was_tested(thing: str, words: str) -> None:
+    stop = next(
+        one for one in answer(object=thing, resistance="900 Mohm").cautions if one.key == "resistance"
+    )
+    assert stop.level == "stop" and stop.text.startswith(f"{words} Its spark" if thing != "person" else words)
+    assert "on it" not in stop.text or thing == "hook"
+
+
+def test_within_the_limit_and_still_able_to_light_it_is_said() -> None:
+    """100 Mohm x 100 uA is 10 kV; 0.5 x 200 pF x (10 kV)^2 is 10 mJ, over 3 mJ, at a resistance that the rule allows."""
+    told = answer(object="person", resistance="100 Mohm")
+    assert told.answers["verdict"].value == "good"
+    assert any(one.level == "caution" and "10 mJ" in one.text for one in told.cautions)
+    assert not any(one.level == "caution" for one in answer(object="person", resistance="1 Mohm").cautions)
+
+
+def test_a_low_voltage_is_said_in_volts() -> None:
+    assert answer(object="drum", resistance="2", current="10").headline.endswith("It can climb to 20 V")
+    assert answer(resistance="900 Mohm").headline.endswith("It can climb to 80 kV")
