@@ -28,6 +28,10 @@ def solve(asked: Inputs) -> Result:
     total = sum(minutes for _, minutes in day)
     if total > DAY_MIN + 1e-6:
         raise Clash(("level", f"The times add up to {whole(total)} min, and a day has 1,440"))
+    if asked.both == "yes" and asked.protector_ratio == 0:
+        raise Clash(
+            ("protector", "Noise reduction rating must be that of the better one where both are worn")
+        )
     off = derated_dB(asked.protector_ratio, asked.both == "yes")
     under = [(level - off, minutes) for level, minutes in day]
     dose, strict = (dose_percent(day, *rule, COUNTED_FROM_DBA) for rule in (LAW, ADVICE))
@@ -45,15 +49,20 @@ def solve(asked: Inputs) -> Result:
             "level-under": loudest - off,
             "taken-off": Value(off, words=f"{shop_number(off)} dB"),
         },
-        cautions=tuple(_cautions(asked, loudest, dose, dose_under, strict_under)),
+        cautions=tuple(_cautions(asked, loudest, dose, dose_under, strict_under, off)),
         steps=_steps(asked, day, off, dose, loudest),
         tables=(_table(day, off),),
         charts=(_chart(dose, strict, dose_under, strict_under),),
-        headline=_headline(dose, dose_under),
+        headline=_headline(loudest, dose, dose_under, off),
     )
 
 
-def _headline(dose: float, dose_under: float) -> str:
+def _headline(loudest: float, dose: float, dose_under: float, off: float) -> str:
+    if loudest > TABLE_TOP_DBA:
+        with_it = f", {whole(dose_under)} % with the protector" if off else ""
+        return f"{shop_number(loudest, 4)} dBA: not a minute bare-eared. The sum is {whole(dose)} % of a day's noise{with_it}"
+    if dose > 100 and not off:
+        return f"{whole(dose)} % of a day's noise, and no protector is counted: too much"
     bare = f"{whole(dose)} % of a day's noise without protection"
     if dose > 100 and dose_under > 100:
         return f"{bare}, {whole(dose_under)} % with it: too much"
@@ -147,7 +156,7 @@ def _steps(
 
 
 def _cautions(
-    asked: Inputs, loudest: float, dose: float, dose_under: float, strict_under: float
+    asked: Inputs, loudest: float, dose: float, dose_under: float, strict_under: float, off: float
 ) -> Iterator[Caution]:
     if loudest > TABLE_TOP_DBA:
         yield Caution(
@@ -157,10 +166,19 @@ def _cautions(
             "level",
             "osha-1910-95",
         )
-    if dose_under > 100:
+    if off and loudest - off > TABLE_TOP_DBA:
         yield Caution(
             "stop",
-            f"Even with this protector the day comes to {whole(dose_under)} % of what the law allows. Do not work this day as "
+            f"Under the protector it is still {shop_number(loudest - off, 4)} dBA, over 115. Do not work there. Cut the noise or "
+            "stand off.",
+            "protector",
+            "osha-1910-95",
+        )
+    if dose_under > 100:
+        comes = "Even with this protector the day" if off else "No protector is counted, and the day"
+        yield Caution(
+            "stop",
+            f"{comes} comes to {whole(dose_under)} % of what the law allows. Do not work this day as "
             "entered. Shorten the loud jobs, quieten them, or wear plugs and muffs together.",
             "protector",
             "osha-1910-95",
@@ -182,9 +200,10 @@ def _cautions(
             "osha-1910-95",
         )
     if strict_under > 100 >= dose_under:
+        worn = " even with the protector" if off else ""
         yield Caution(
             "caution",
-            f"By the stricter 3 dB advice the day is {whole(strict_under)} % even with the protector. The law is met, the ear "
+            f"By the stricter 3 dB advice the day is {whole(strict_under)} %{worn}. The law is met, the ear "
             "is not safe: wear plugs and muffs together or shorten the loud jobs.",
             "protector",
             "niosh-noise",

@@ -130,3 +130,30 @@ def test_a_times_shown_are_never_longer_than_allowed() -> None:
         count, unit = text.split()
         shown = float(count.replace(",", "")) / (60 if unit == "s" else 1)
         assert shown <= value + 1e-6
+
+
+def test_over_115_the_headline_says_so_first() -> None:
+    """A minute at 116 dBA is 8 % by the sum, and not allowed all the same."""
+    assert answer("116, 1").headline.startswith("116 dBA: not a minute bare-eared.")
+    assert answer("115, 1").headline.startswith("7 % of a day's noise")
+
+
+def test_over_115_under_the_protector_is_stopped_too() -> None:
+    """140 - (29 - 7) / 2 = 129 dBA."""
+    stops = [one.text for one in answer("140, 1", protector="29").cautions if one.level == "stop"]
+    assert any("129 dBA" in one for one in stops)
+    assert not any("still" in one.text for one in answer("120, 1", protector="29").cautions)
+
+
+def test_no_protector_is_not_spoken_of_as_one() -> None:
+    told = answer("100, 240", protector="0")
+    assert told.headline == "200 % of a day's noise, and no protector is counted: too much"
+    assert not any("this protector" in one.text or "even with" in one.text for one in told.cautions)
+    assert any(one.level == "stop" and one.key == "protector" for one in told.cautions)
+    strict = answer("100, 60", protector="0")
+    assert not any("even with" in one.text for one in strict.cautions)
+
+
+def test_both_worn_and_none_rated_do_not_go_together() -> None:
+    outcome = run(SLUG, {"protector": "0", "both": "yes"})
+    assert [error.key for error in outcome.errors] == ["protector"]
