@@ -79,9 +79,16 @@ def solve(asked: Inputs) -> Result:
     shown = ceil(minutes - 1e-9)
     burner = asked.heat in ("gas", "oil")
     before = "before lighting" if burner else "before the heaters come on"
+    headline = f"At least {shown:,} min of fresh air {before}, {changes:g} volumes"
+    words = f"{shown:,} min"
+    if _circulating(minutes, changes):
+        headline, words = (
+            "No purge time: that much air is a circulating fan's, not the stack's",
+            "none by this figure",
+        )
     return Result(
         answers={
-            "purge": Value(minutes, words=f"{shown:,} min"),
+            "purge": Value(minutes, words=words),
             "air": volume * changes,
             "volume": volume,
             "left": left_share(changes) * 100,
@@ -108,8 +115,13 @@ def solve(asked: Inputs) -> Result:
             step("Left of the first air, if stirred all the time", "left = 100 * exp(0 - n)", "%", n=changes),
         ),
         charts=(_chart(minutes, changes, shown),),
-        headline=f"At least {shown:,} min of fresh air {before}, {changes:g} volumes",
+        headline=headline,
     )
+
+
+def _circulating(minutes: float, changes: float) -> bool:
+    """Whether so much air can only be what goes round in the oven: over ten changes a minute."""
+    return minutes < 0.1 * changes * (1 - 1e-9)
 
 
 def _prove(burner: bool) -> tuple[str, ...]:
@@ -151,8 +163,7 @@ def _cautions(asked: Inputs, minutes: float) -> Iterator[Caution]:
             "whether it is enough for the vapours of the cure.",
             "exhaust-flow",
         )
-    turn_min = minutes / asked.changes_ratio
-    if turn_min < 0.1:
+    if _circulating(minutes, asked.changes_ratio):
         yield Caution(
             "stop",
             "The air would change more than 10 times a minute. That is a circulating fan's figure, and circulating air purges "
