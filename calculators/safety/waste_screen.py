@@ -53,7 +53,8 @@ class Inputs:
         Rows(
             group="The laboratory's sheet",
             label="Metals",
-            hint="A metal a line, then its total in mg/kg: lead, chromium, cadmium, arsenic, barium, mercury, selenium, silver",
+            hint="A metal a line, then its total in mg/kg; for less than 5 write 5. Names: lead, chromium, cadmium, arsenic, "
+            "barium, mercury, selenium, silver",
             row=MetalRow,
             default=EXAMPLE,
             at_most=100,
@@ -75,7 +76,9 @@ def solve(asked: Inputs) -> Result:
     return Result(
         answers={
             "verdict": verdict,
-            "worst-share": shares[worst] if worst else Value(words="nothing measured"),
+            "worst-share": Value(shares[worst], words=_share(shares[worst]))
+            if worst
+            else Value(words="nothing measured"),
             "worst-metal": METALS[worst]["name"] if worst else "none",
             "test-for": [f"{METALS[slug]['name']} ({METALS[slug]['code']})" for slug in test],
             "not-measured": [METALS[slug]["name"] for slug in missing],
@@ -96,6 +99,12 @@ def solve(asked: Inputs) -> Result:
         charts=(_chart(shares),) if shares else (),
         headline=_headline(verdict, [METALS[slug]["name"] for slug in test], missing),
     )
+
+
+def _share(share: float) -> str:
+    """A share that must not be rounded up to the limit."""
+    said = shop_number(share)
+    return "just under 1" if share < 1 - 1e-12 and said == "1" else said
 
 
 def _headline(verdict: str, names: list[str], missing: list[str]) -> str:
@@ -176,7 +185,7 @@ def _chart(shares: dict[str, float]) -> Chart:
                 0,
                 min(share, top),
                 "bad" if share >= 1 - 1e-12 else "good",
-                shop_number(share, 2),
+                _share(share),
             )
             for slug, share in shares.items()
         ),
@@ -255,7 +264,7 @@ CALCULATOR = Calculator(
         Caution(
             "note",
             "US: 40 CFR 261.24. The European Union classes waste by its total content instead (Directive 2008/98/EC, recalled). "
-            "The rule's text, the state agency and a qualified person decide.",
+            "The rule's text, the state agency, local codes and a qualified person decide.",
             "",
             "epa-tclp",
         ),

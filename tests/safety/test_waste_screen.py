@@ -107,3 +107,14 @@ def test_a_bad_line_is_named_and_nothing_is_lost() -> None:
     assert [one.key for one in outcome.errors] == ["metals"]
     assert outcome.errors[0].message.startswith("Line 2")
     assert "unobtainium" in outcome.query
+
+
+def test_a_share_just_under_the_limit_is_not_rounded_up_to_it() -> None:
+    told = answer(all_eight(barium=1999))
+    assert told.answers["verdict"].value == "cannot-fail-these"
+    assert told.answers["worst-share"].text == "just under 1"
+    assert answer(all_eight(lead=100)).answers["worst-share"].text == "1"
+
+
+def test_local_codes_decide() -> None:
+    assert "local codes and a qualified person decide" in run(SLUG, {}).cautions[-1].text
