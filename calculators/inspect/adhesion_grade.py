@@ -79,7 +79,7 @@ def solve(asked: Inputs) -> Result:
     return Result(
         answers={
             "cut-grade": grade,
-            "us-cut-grade": us_grade,
+            "us-cut-grade": us_grade if us_cut else Value(words="none for this film: X-cut"),
             "lost": lost,
             "spacing": float(cut["spacing_mm"]) if cut else no_cut,
             "cuts": float(cut["cuts"]) if cut else no_cut,

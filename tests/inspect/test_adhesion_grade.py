@@ -115,3 +115,12 @@ def test_a_lattice_for_another_film_is_noted_and_too_many_squares_refused() -> N
     assert answer().cautions == ()
     outcome = run(SLUG, {"affected": "26"})
     assert [error.key for error in outcome.errors] == ["affected"]
+
+
+def test_a_film_too_thick_for_method_b_has_no_us_grade() -> None:
+    """ASTM D3359: over 125 um the X-cut, method A. The answer must not say 4B beside a headline that says there is none."""
+    thick, thin = (run(SLUG, {"film": film, "affected": "1"}) for film in ("126 um", "125 um"))
+    assert thick.answers["us-cut-grade"].text == "none for this film: X-cut"
+    assert thick.answers["us-cut-grade"].value is None
+    assert thick.answers["cut-grade"].value == "iso-1"
+    assert thin.answers["us-cut-grade"].value == "4b"
