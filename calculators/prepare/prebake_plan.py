@@ -22,6 +22,8 @@ from calculators.prepare._prebake_plan_sums import (
 from calculators.tables import table
 
 POINTS = 30
+FAR_OVER_K = 30 / 1.8  # half again of the 20 F over the target that is advised: our own choice
+LONG_HOLD_min = 60.0
 OILY = (
     "Oil in the metal smokes, can burn, and comes back for bake after bake. Do not bake it with other parts, or before powder. "
     "Degrease it, then bake it out by itself with the exhaust running and nobody in the fume, wipe off what bleeds, and repeat "
@@ -87,25 +89,24 @@ def _none(asked: Inputs, target: Target, stop: Caution, headline: str) -> Result
 
 
 def _limits(asked: Inputs, target: Target) -> list[str]:
-    limits = list(table("prebake")[asked.metal]["limits"])
+    limits = [one.removesuffix(".") for one in table("prebake")[asked.metal]["limits"]]
     if target.capped and target.cap_degC is not None:
         limits.insert(
             0,
-            f"This metal's own limit binds: {_f_and_c(target.cap_degC)}, not {_f_and_c(target.wanted_degC)}.",
+            f"This metal's own limit binds: {_f_and_c(target.cap_degC)}, not {_f_and_c(target.wanted_degC)}",
         )
-    return limits or ["None of its own at this heat: the powder's cure sets the target."]
+    return limits or ["None of its own at this heat: the powder's cure sets the target"]
 
 
 def _why(asked: Inputs) -> list[str]:
     row = table("prebake")[asked.metal]
     said = {"astm-d7803": "(ASTM D7803 and a galvanizers' page, second-hand)"}
     return [
-        row["why"],
+        row["why"].removesuffix("."),
         "Metal 54 F (30 C) over the cure to come drives out now what the cure would have driven through the film "
-        + said.get(row["over_cure_source"], "(common practice, no source)")
-        + ".",
+        + said.get(row["over_cure_source"], "(common practice, no source)"),
         "Powder goes on below about 104 F (40 C): on hotter metal it melts as it lands and lies too thick (common practice, no "
-        "source).",
+        "source)",
     ]
 
 
@@ -125,9 +126,28 @@ def _cautions(asked: Inputs, target: Target, made: Prebake) -> Iterator[Caution]
             "Set the oven no hotter than the limit, or go by a probe.",
             "oven",
         )
+    elif made.hottest_end_degC > target.target_degC + FAR_OVER_K:
+        yield Caution(
+            "caution",
+            f"At the fast end the metal comes to {_f_and_c(made.hottest_end_degC)} by then, far over its target of "
+            f"{_f_and_c(target.target_degC)}. Set the oven 10 to 20 F over the target, or go by a probe.",
+            "oven",
+        )
     row = table("metals")[table("prebake")[asked.metal]["metal"]]
     if asked.metal in ("galvanised", "aluminium-cast") and target.target_degC > row["service_degC"]:
         yield Caution("caution", row["service_note"].replace("°", ""), "metal", row["service_source"])
+    if (
+        asked.metal == "galvanised"
+        and target.target_degC > row["service_degC"]
+        and asked.hold_min > LONG_HOLD_min
+    ):
+        yield Caution(
+            "caution",
+            f"A hold of {whole(asked.hold_min)} min is long for zinc over {_f_and_c(row['service_degC'])}. The galvanizers' page "
+            "asks for an hour, or until the part is at oven temperature.",
+            "hold",
+            "galvanizers-heat",
+        )
     if finish_of(asked) not in FINISHES[asked.metal]:
         yield Caution(
             "caution",

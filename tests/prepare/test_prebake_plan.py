@@ -207,3 +207,27 @@ def test_it_can_never_be_sprayed_in_a_shop_hotter_than_that() -> None:
     outcome = answer(shop="110 F")
     assert outcome.answers["coat-after"].value is None
     assert number(answer(shop="90 F"), "coat-after") > number(answer(shop="60 F"), "coat-after")
+
+
+def test_an_oven_far_over_the_target_is_told() -> None:
+    """A thin casting comes to the oven's heat, not to the target: 600 F against 375 + 54 = 429 F."""
+    (said,) = (one.text for one in answer(oven="600", thickness="1/8").cautions if one.key == "oven")
+    assert "600 F (316 C)" in said
+    assert "429 F (221 C)" in said
+    assert [one for one in answer().cautions if one.key == "oven"] == []
+    assert [one.key for one in answer(metal="zinc-die-cast", oven="600").cautions].count("oven") == 1
+
+
+def test_a_long_hold_on_zinc_is_told() -> None:
+    """A galvanizers' page asks for an hour (seen: excerpt); long over 392 F (200 C) peels the zinc."""
+    assert [one.key for one in answer(metal="galvanised", hold="8 h").cautions].count("hold") == 1
+    assert [one.key for one in answer(metal="galvanised", hold="60").cautions].count("hold") == 0
+    assert [one.key for one in answer(metal="galvanised", hold="8 h", cure_temperature="330").cautions].count(
+        "hold"
+    ) == 0
+
+
+def test_the_lists_read_as_one_line() -> None:
+    for key in ("limits", "why"):
+        for metal in METALS:
+            assert ".;" not in answer(metal=metal).answers[key].text
