@@ -91,9 +91,9 @@ def _no_table(asked: Inputs) -> Result:
             "used": none,
             "used-after-next": none,
             "why": [
-                "There is no table here for this alloy or temper: do not assume. An unknown alloy counts as over.",
+                "There is no table here for this alloy or temper: do not assume. An unknown alloy counts as over",
                 "In the one study known to us, other alloys of the same family fell under their minimum after 2 h at 390 F "
-                "(199 C), or 30 min at 425 F (218 C) (seen: abstract).",
+                "(199 C), or 30 min at 425 F (218 C) (seen: abstract)",
             ],
         },
         cautions=_cautions(asked, "unknown"),
@@ -102,24 +102,33 @@ def _no_table(asked: Inputs) -> Result:
 
 
 def _why(asked: Inputs, used: float | None, after: float | None, coming: bool) -> list[str]:
-    why = ["Table from memory, unconfirmed: 6061-T6, a loss of about 5 % at most, all heatings added up."]
+    why = ["Table from memory, unconfirmed: 6061-T6, a loss of about 5 % at most, all heatings added up"]
     if asked.history == "some-unknown":
-        why.append("Bakes that nobody has a record of count as over.")
+        why.append("Bakes that nobody has a record of count as over")
     if used is None or after is None:
-        why.append("A bake over 450 F (232 C) is hotter than the table: it counts as over.")
+        why.append("A bake over 450 F (232 C) is hotter than the table: it counts as over")
     elif coming and used < 1 <= after:
-        why.append("The next bake takes it over.")
+        why.append("The next bake takes it over")
     if any(bake.temperature_degC < lower_limits()[0][0] - 1e-9 for bake in asked.bakes):
-        why.append("Bakes cooler than 350 F (177 C) are counted as if at 350 F: the table has nothing below.")
+        why.append("Bakes cooler than 350 F (177 C) are counted as if at 350 F: the table has nothing below")
     why.append(
         "One study saw 6061-T6 stay over its minimum yield strength far longer (64 h at 350 F); it used another measure and says "
-        "nothing of fatigue (seen: abstract)."
+        "nothing of fatigue (seen: abstract)"
     )
     return why
 
 
 def _cautions(asked: Inputs, verdict: str) -> tuple[Caution, ...]:
     cautions = [Caution("caution", FROM_MEMORY, "", "reheating-table")]
+    if not asked.bakes and asked.alloy == "6061-t6" and asked.history == "all-listed":
+        cautions.append(
+            Caution(
+                "caution",
+                "No bake is listed. That is right only for a part that has had none in its life. Where nobody knows, say so "
+                "under Bakes before these: it then counts as over.",
+                "bakes",
+            )
+        )
     if verdict in ("over", "unknown"):
         cautions.append(
             Caution(

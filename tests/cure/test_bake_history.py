@@ -81,7 +81,7 @@ def test_the_next_bake_is_counted_with_the_rest() -> None:
     assert number(outcome, "used") == pytest.approx(5 / 6)
     assert number(outcome, "used-after-next") == pytest.approx(7 / 6)
     assert outcome.answers["verdict"].value == "over"
-    assert "The next bake takes it over." in outcome.answers["why"].value
+    assert "The next bake takes it over" in outcome.answers["why"].value
 
 
 @pytest.mark.derived
@@ -152,3 +152,16 @@ def test_no_answer_calls_a_part_safe() -> None:
     assert [text for text in texts if re.search(r"\bsafe\b", text)] == []
     assert [text for text in calculator.limits if "safe" in text] == [calculator.limits[0]]
     assert calculator.limits[0].startswith("It never says")
+
+
+def test_no_bakes_entered_is_no_clean_sheet() -> None:
+    """Must say: unknown history counts as over. Nothing entered and every bake listed is a claim that the reader makes."""
+    said = [one for one in answer(bakes="").cautions if one.key == "bakes"]
+    assert [one.level for one in said] == ["caution"]
+    assert "counts as over" in said[0].text
+    assert [one for one in answer().cautions if one.key == "bakes"] == []
+
+
+def test_its_reasons_read_as_one_line() -> None:
+    for texts in ({}, {"alloy": "other"}, {"history": "some-unknown"}, {"bakes": "300, 20\n500, 5"}):
+        assert ".;" not in answer(**texts).answers["why"].text
