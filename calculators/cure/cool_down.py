@@ -84,10 +84,16 @@ def solve(asked: Inputs) -> Result:
         cautions=_cautions(asked, path, whole_W_m2K),
         steps=_steps(asked, path, convection, exposure, best),
         charts=(_chart(asked, made),),
-        headline=f"Check it from {touch.words}, with a contact thermometer"
-        if touch.number is not None
-        else "It does not cool to 110 F in this shop's air",
+        headline=_headline(touch),
     )
+
+
+def _headline(touch: Value) -> str:
+    if touch.number is None:
+        return "It does not cool to 110 F in this shop's air"
+    if touch.high == 0:
+        return "Under 110 F already: check it with a contact thermometer"
+    return f"Check it from {touch.words}, with a contact thermometer"
 
 
 def _cautions(asked: Inputs, path: float, whole_W_m2K: float) -> tuple[Caution, ...]:

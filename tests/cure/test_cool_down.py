@@ -214,3 +214,9 @@ def test_a_clash_has_its_own_sentence(texts: dict[str, str], key: str, sentence:
 def test_racked_by_other_words() -> None:
     assert run(SLUG, {"racked": "racked"}).headline == run(SLUG, {"racked": "yes"}).headline
     assert run(SLUG, {"racked": "open"}).headline == run(SLUG, {}).headline
+
+
+def test_metal_that_is_cool_already_is_said_to_be() -> None:
+    outcome = run("cool-down", {"from": "100"})
+    assert outcome.headline == "Under 110 F already: check it with a contact thermometer"
+    assert run("cool-down", {}).headline.startswith("Check it from 88 min")
