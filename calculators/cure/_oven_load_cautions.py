@@ -67,4 +67,14 @@ def cautions(asked: Inputs, heat: Heat, fits: bool) -> tuple[Caution, ...]:
                 "aluminium",
             )
         )
+    if asked.steel_kg + asked.aluminium_kg == 0:
+        found.append(Caution("note", "No parts are entered: this is the oven with its racks alone.", "steel"))
+    elif asked.area_m2 == 0:
+        found.append(
+            Caution(
+                "caution",
+                "No surface is entered, so the dip leaves the load out and is too small. Enter the surface that the air reaches.",
+                "area",
+            )
+        )
     return tuple(found)

@@ -236,3 +236,14 @@ def test_a_clash_has_its_own_sentence(texts: dict[str, str], key: str, sentence:
 def test_pounds_under_the_wrong_metal_are_noticed() -> None:
     assert "aluminium" in cautions(answer(metal="aluminium"))
     assert "aluminium" not in cautions(answer(metal="aluminium", aluminium="100", steel="0"))
+
+
+def test_a_load_without_a_surface_or_without_parts_is_told() -> None:
+    def told(**texts: str) -> list[tuple[str, str]]:
+        return [
+            (one.level, one.key) for one in run("oven-load", texts).cautions if one.key in ("area", "steel")
+        ]
+
+    assert told(area="0") == [("caution", "area")]
+    assert told(steel="0", aluminium="0") == [("note", "steel")]
+    assert told() == []
