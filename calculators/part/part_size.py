@@ -101,8 +101,8 @@ def solve(asked: Inputs) -> Result:
 def _gauges(asked: Inputs) -> Iterator[Caution]:
     """The same gauge number is another thickness in each metal."""
     for line, piece in enumerate(asked.pieces, 1):
-        whose = GAUGED.get(piece.gauge_of, ())
-        if piece.gauge_ratio is not None and whose and asked.metal not in whose:
+        used = piece.gauge_ratio is not None and piece.shape not in table("sections")
+        if used and asked.metal not in GAUGED[piece.gauge_of]:
             yield Caution(
                 "caution",
                 f"Line {line}: its gauge is that of {GAUGE_WORDS[piece.gauge_of]}, and the part is not. A gauge number is "

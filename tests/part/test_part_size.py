@@ -215,3 +215,7 @@ def test_a_gauge_of_another_metal_is_questioned(gauge: str, metal: str, warned: 
 def test_a_gauge_beside_a_standard_section_is_not_used() -> None:
     """A pipe has its wall from its name."""
     assert answers("pipe-1, , , , 12, , 1, no, none, 16") == answers("pipe-1, , , , 12")
+    outcome = run(
+        "part-size", {"pieces": "pipe-1, , , , 12, , 1, no, aluminium, 16", "metal": "carbon-steel"}
+    )
+    assert not any("gauge" in one.text for one in outcome.cautions)
