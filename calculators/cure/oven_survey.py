@@ -11,6 +11,9 @@ from calculators.kit.result import Carry, Caution, Clash, Result, Table, Value
 from calculators.kit.steps import Step, step
 
 MOST_BARS = 20
+HOTTEST_SETTING_degC = (600 - 32) / 1.8
+# Our own choice: further off, something else than the oven's corners is wrong.
+FAR_OFF_K = 30 / 1.8
 
 
 def solve(asked: Inputs) -> Result:
@@ -36,9 +39,11 @@ def solve(asked: Inputs) -> Result:
             "spread": spread,
             "coldest": Value(coldest.temperature_degC, words=_at(coldest)),
             "hottest": Value(hottest.temperature_degC, words=_at(hottest)),
-            "mean": sum(one.temperature_degC for one in asked.readings) / len(asked.readings),
+            "mean": _mean(asked),
             "add": add,
-            "new-setting": asked.setting_degC + add,
+            "new-setting": Value(words="none: over 600 F (316 C)")
+            if _too_hot(asked, add)
+            else asked.setting_degC + add,
             "hottest-then": then,
         },
         cautions=_cautions(asked, then, verdict, add),
@@ -67,8 +72,35 @@ def _at(place: Place) -> str:
     return f"{place.place}, {f_and_c(place.temperature_degC)}"
 
 
+def _mean(asked: Inputs) -> float:
+    return sum(one.temperature_degC for one in asked.readings) / len(asked.readings)
+
+
+def _too_hot(asked: Inputs, add: float) -> bool:
+    return asked.setting_degC + add > HOTTEST_SETTING_degC + 1e-6
+
+
 def _cautions(asked: Inputs, then: float, verdict: str, add: float) -> tuple[Caution, ...]:
     cautions = []
+    off = _mean(asked) - asked.setting_degC
+    if _too_hot(asked, add):
+        cautions.append(
+            Caution(
+                "stop",
+                "The coldest place would need a setting over 600 F (316 C). Do not set a cure oven so. Find what is wrong with "
+                "the oven, its probe or the survey first.",
+                "setting",
+            )
+        )
+    elif abs(off) > FAR_OFF_K + 1e-6:
+        cautions.append(
+            Caution(
+                "caution",
+                f"The places read {whole(abs(off) * 1.8)} F {'under' if off < 0 else 'over'} the setting on the mean. Find out "
+                "why before you move the setting: the controller's probe, the thermometers, or an oven that was not steady yet.",
+                "setting",
+            )
+        )
     if asked.hottest_allowed_degC is not None and then > asked.hottest_allowed_degC + 1e-6:
         cautions.append(
             Caution(

@@ -130,3 +130,15 @@ def test_the_coldest_place_gets_what_was_asked(
     shifted = answer(**(texts | {"readings": survey([one + 10 for one in readings])}))
     assert number(shifted, "spread") == pytest.approx(spread, abs=1e-3)
     assert number(shifted, "add") == pytest.approx(add - 10, abs=1e-3)
+
+
+def test_readings_far_from_the_setting_are_told_before_it_is_moved() -> None:
+    """Mean 386 F against a setting of 440 F: 54 F. A new setting over 600 F is no cure oven's (as everywhere here)."""
+    far = run("oven-survey", {"readings": "a, 390\nb, 386\nc, 382", "setting": "440"})
+    (said,) = (one for one in far.cautions if one.key == "setting")
+    assert said.level == "caution"
+    assert "54 F under" in said.text
+    assert [one for one in run("oven-survey", {}).cautions if one.key == "setting"] == []
+    over = run("oven-survey", {"readings": "a, 390\nb, 386\nc, 382", "setting": "600"})
+    assert over.answers["new-setting"].value is None
+    assert "stop" in {one.level for one in over.cautions if one.key == "setting"}
