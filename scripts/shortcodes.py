@@ -8,8 +8,10 @@ from html import escape
 from pathlib import Path
 
 from bake_beside import bake_beside_html
+from glossary import glossary_html
 from job_sheet import job_sheet_html
 from main_answers import main_answers_html
+from rules_map import rules_by_place_html, rules_map_html
 from safety_rules import rule_text, rules_html, sheet_html
 from self_check import self_check_html
 from shop_card import shop_card_html
@@ -159,10 +161,13 @@ SHORTCODES: dict[str, Callable[..., str]] = {
     "table": lambda page, name: table_of(name),
     "calculators": lambda page: every_calculator(),
     "bake-beside": lambda page: bake_beside_html(),
+    "glossary": lambda page: glossary_html(),
     "job-sheet": lambda page: job_sheet_html(page.base, f"{page.base}assets/engine/{page.engine}/"),
     "main-answers": lambda page, *slugs: main_answers_html(slugs),
     "rule": lambda page, key: rule_text(key),
     "rules": lambda page, *words: rules_html(words),
+    "rules-by-place": lambda page: rules_by_place_html(),
+    "rules-map": lambda page: rules_map_html(),
     "wall-sheet": lambda page, place: sheet_html(place),
     "worked": lambda page, *words: worked_html(*words),
 }

@@ -20,6 +20,7 @@ for place in (ROOT, ROOT / "scripts"):
         sys.path.insert(0, str(place))
 
 import faults
+import glossary
 import shortcodes
 
 from calculators.kit import find
@@ -35,6 +36,7 @@ STAGES = {
     "job": "The job",
     "reference": "Reference",
 }
+ALSO_ASKED = re.compile(r"^\*Also asked as: ([^*]+)\*$", re.MULTILINE)
 HOME_LINK = re.compile(r'(href|src|action)="~/([^"]*)"')
 
 _wanted: list[tuple[str, str]] = []
@@ -83,12 +85,13 @@ def on_page_markdown(markdown: str, page: Any, config: Any, files: Any) -> str:
     if "<!-- calculator:" in markdown:
         page.meta["has_calculator"] = True
         if page.meta.get("kind") == "calculator":
-            # somebody who types a question wants its answer before a page about it
-            page.meta.setdefault("search", {"boost": 3})
             calculator = find.load(Path(page.file.src_uri).stem)
             page.meta["tags"] = [calculator.question, *calculator.keywords]
             page.meta["hide"] = [*page.meta.get("hide", []), "toc"]
             page.meta["kind_class"] = "calculator"
+    if asked := ALSO_ASKED.search(markdown):
+        # the line stands in sight; the search reads it before the text
+        page.meta.setdefault("tags", " ".join(asked[1].split()).rstrip(".").split(", "))
     return markdown
 
 
@@ -104,6 +107,8 @@ def on_page_content(html: str, page: Any, config: Any, files: Any) -> str:
         html = shortcodes.put_in(html, asked)
     except shortcodes.Unknown as unknown:
         raise PluginError(f"{page.file.src_uri}: {unknown}") from unknown
+    if page.meta.get("kind") == "guide":
+        html = glossary.marked(html, page.file.src_uri.removesuffix(".md"))
 
     def home(found: re.Match[str]) -> str:
         target = found[2].replace("&amp;", "&")
