@@ -1,0 +1,59 @@
+"""The site's search over what people ask: the page that answers stands among the first three results."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Callable
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import Visit
+
+QUESTIONS = tomllib.loads(Path(__file__).with_name("questions.toml").read_text("utf-8"))["question"]
+WANTED = 0.90
+
+
+def first_three(page: Page, words: str) -> list[str]:
+    field = page.locator(".md-search__input")
+    field.fill("")
+    # the search listens to keys
+    field.press("End")
+    expect(page.locator(".md-search-result__link")).to_have_count(0)
+    field.fill(words)
+    field.press("End")
+    # a word that is nowhere on the site finds nothing, and says so
+    expect(page.locator(".md-search-result__meta")).to_have_text(re.compile("matching document"))
+    page.wait_for_timeout(100)
+    links = page.locator(".md-search-result__link").evaluate_all("(all) => all.map((one) => one.href)")
+    return list(dict.fromkeys(urlsplit(link).path.strip("/") for link in links))[:3]
+
+
+def test_every_page_that_should_answer_is_there(site_folder: Path) -> None:
+    missing = {
+        page
+        for one in QUESTIONS
+        for page in one["pages"]
+        if not (site_folder / page / "index.html").is_file()
+    }
+    assert missing == set()
+
+
+def test_questions_find_their_page(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    here.goes("")
+    here.page.locator(".md-search__input").click()
+    # the index is fetched and built at the first use
+    here.page.locator(".md-search__input").fill("oven")
+    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    lost = []
+    for one in QUESTIONS:
+        found = first_three(here.page, one["asks"])
+        if not set(found) & set(one["pages"]):
+            lost.append(f"{one['asks']}\n    found {', '.join(found)}\n    wanted {', '.join(one['pages'])}")
+    share = 1 - len(lost) / len(QUESTIONS)
+    print(f"\n{share:.0%} of {len(QUESTIONS)} questions find their page. Not found:")
+    print("\n".join(lost))
+    assert share >= WANTED, "\n".join(lost)
