@@ -34,27 +34,27 @@ def air_quality(asked: Inputs) -> tuple[str, ...]:
     oxygen = AIR["oxygen"]
     return (
         f"Grade D: oxygen {oxygen['least']:g} to {oxygen['most']:g} %, carbon monoxide {AIR['carbon-monoxide']['most']:,} ppm or "
-        f"less, carbon dioxide {AIR['carbon-dioxide']['most']:,} ppm or less, oil {AIR['oil']['most']} mg/m3 or less, no odour.",
+        f"less, carbon dioxide {AIR['carbon-dioxide']['most']:,} ppm or less, oil {AIR['oil']['most']} mg/m3 or less, no odour",
         "Oil-lubricated compressor: a carbon monoxide or high-temperature alarm or both; with the temperature alarm alone the "
-        "air is also tested for carbon monoxide, as often as keeps it under 10 ppm.",
-        "Any other compressor: carbon monoxide still 10 ppm or less. The intake stands away from engines, ovens and spraying.",
-        "Water trap, sorbent and filter, changed as their maker says, with a dated and signed tag at the compressor.",
-        f"Dew point {AIR['dew-point']['least']} F (5.6 C) under the air outside, so that the line does not freeze.",
-        "Couplings that fit no other line: shop air, oxygen and nitrogen cannot be plugged in by mistake.",
-        "In Europe: EN 12021 for the air, EN 14594 for the respirator.",
+        "air is also tested for carbon monoxide, as often as keeps it under 10 ppm",
+        "Any other compressor: carbon monoxide still 10 ppm or less. The intake stands away from engines, ovens and spraying",
+        "Water trap, sorbent and filter, changed as their maker says, with a dated and signed tag at the compressor",
+        f"Dew point {AIR['dew-point']['least']} F (5.6 C) under the air outside, so that the line does not freeze",
+        "Couplings that fit no other line: shop air, oxygen and nitrogen cannot be plugged in by mistake",
+        "In Europe: EN 12021 for the air, EN 14594 for the respirator",
     )
 
 
 def programme(asked: Inputs) -> tuple[str, ...]:
     tight = asked.respirator in TIGHT
     return (
-        "A written programme with someone named to run it.",
-        "A medical check before the first use.",
-        "A fit test for this wearer, model and size, each year; no beard or stubble where it seals; a seal check each time."
+        "A written programme with someone named to run it",
+        "A medical check before the first use",
+        "A fit test for this wearer, model and size, each year; no beard or stubble where it seals; a seal check each time"
         if tight
-        else "No fit test for a hood or loose one; check collar, cape, lens and air flow each time.",
-        "Training, cleaning, storage away from dust, worn parts changed.",
-        "Keep it on until out of the dust, the hood brushed or vacuumed first: taking it off inside undoes the shift.",
+        else "No fit test for a hood or loose one; check collar, cape, lens and air flow each time",
+        "Training, cleaning, storage away from dust, worn parts changed",
+        "Keep it on until out of the dust, the hood brushed or vacuumed first: taking it off inside undoes the shift",
     )
 
 

@@ -97,14 +97,14 @@ def _floored(number: float, least: float, unit: str) -> Value:
 def _why(asked: Inputs) -> tuple[str, ...]:
     if asked.object == "person":
         return (
-            "On dry soles, or with a glove between hand and gun, a person charges like a part and sparks from a finger.",
-            "Static-dissipative shoes on a clean conducting floor, and a bare hand or a conducting glove on the grounded handle.",
+            "On dry soles, or with a glove between hand and gun, a person charges like a part and sparks from a finger",
+            "Static-dissipative shoes on a clean conducting floor, and a bare hand or a conducting glove on the grounded handle",
         )
     return (
-        "Cured powder insulates. Where it lies between hook and bar, the charge that the gun lays down cannot leave.",
-        "The hook then climbs until it jumps: a spark, in the one place where there is a cloud of powder.",
-        "Before it sparks it coats badly: a charged part pushes powder away.",
-        "Strip the hook bright where it touches, at both ends, or give it sharp edges that cut through. Test it again.",
+        "Cured powder insulates. Where it lies between hook and bar, the charge that the gun lays down cannot leave",
+        "The hook then climbs until it jumps: a spark, in the one place where there is a cloud of powder",
+        "Before it sparks it coats badly: a charged part pushes powder away",
+        "Strip the hook bright where it touches, at both ends, or give it sharp edges that cut through. Test it again",
     )
 
 

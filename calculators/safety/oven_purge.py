@@ -126,17 +126,17 @@ def _circulating(minutes: float, changes: float) -> bool:
 
 def _prove(burner: bool) -> tuple[str, ...]:
     first = (
-        "The exhaust fan runs and its air flow is proven by a switch, not by a lamp.",
-        "Dampers are open as they stood when the flow was measured.",
-        "The circulating fan runs too, so that corners are swept; it brings no fresh air itself.",
-        "Fresh air can get into the room as fast as the stack takes it out.",
+        "The exhaust fan runs and its air flow is proven by a switch, not by a lamp",
+        "Dampers are open as they stood when the flow was measured",
+        "The circulating fan runs too, so that corners are swept; it brings no fresh air itself",
+        "Fresh air can get into the room as fast as the stack takes it out",
     )
     fuel = (
-        "The fuel's shut-off valves are closed and proven tight. A smell of gas ends the try: shut the supply off, leave, call.",
-        "The timer that holds the burner back starts anew after any stop of the air.",
+        "The fuel's shut-off valves are closed and proven tight. A smell of gas ends the try: shut the supply off, leave, call",
+        "The timer that holds the burner back starts anew after any stop of the air",
     )
     electric = (
-        "The same air runs as long as coated parts heat: powder gives off vapour in every kind of oven.",
+        "The same air runs as long as coated parts heat: powder gives off vapour in every kind of oven",
     )
     return first + (fuel if burner else electric)
 

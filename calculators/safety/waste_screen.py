@@ -119,13 +119,13 @@ def _headline(verdict: str, names: list[str], missing: list[str]) -> str:
 def _until(verdict: str) -> tuple[str, ...]:
     if verdict == "cannot-fail-these":
         return (
-            "Keep the laboratory's sheet with the record of the job.",
-            "Ask the state agency whether its own list or limits are stricter.",
+            "Keep the laboratory's sheet with the record of the job",
+            "Ask the state agency whether its own list or limits are stricter",
         )
     return (
-        "Keep it closed, dry, labelled with what it is and when it began, apart from other waste.",
-        "Do not put it in a skip, mix it with clean abrasive, or wash it down a drain.",
-        "Send a sample for the leaching test (TCLP, method 1311), or have a waste firm take it as hazardous.",
+        "Keep it closed, dry, labelled with what it is and when it began, apart from other waste",
+        "Do not put it in a skip, mix it with clean abrasive, or wash it down a drain",
+        "Send a sample for the leaching test (TCLP, method 1311), or have a waste firm take it as hazardous",
     )
 
 
