@@ -72,6 +72,13 @@ def test_after_one_visit_everything_works_without_a_network(keeps: Visit, copy: 
     powder = keeps.calculator("powder-needed")
     powder.reaches("live")
     assert powder.answers()["powder"].startswith("1.77 lb")
+    powder.act("add-to-job")
+    expect(page.locator('[data-about="job"]')).to_be_visible()
+    keeps.goes("job/job-sheet/")
+    page.locator('[data-act="again"]').click()
+    expect(page.locator("job-sheet [data-status]")).to_contain_text(
+        "All 1 worked out again", timeout=START_ms
+    )
     keeps.goes("inspect/what-went-wrong/")
     expect(page.locator("h1")).to_have_text("What went wrong?")
     page.locator(".md-search__input").fill("respirator")

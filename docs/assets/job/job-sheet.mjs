@@ -116,6 +116,8 @@ class JobSheet extends HTMLElement {
     const fold = /** @type {HTMLDetailsElement} */ (element("details", { class: "job-more" }, element("summary", {}, "Name, save, open, share, delete"), more));
     fold.open = moreOpen;
     top.append(acts, fold);
+    // on paper the name stands where the buttons were
+    if (job) top.append(element("p", { class: "job-title" }, `${job.name}, started ${job.made}`));
     if (!job && jobs.length === 0) {
       top.append(element("p", {}, "No job yet. Start one here, or press “Add to job sheet” under the answer of any calculator."));
     }
