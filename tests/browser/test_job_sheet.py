@@ -105,6 +105,17 @@ def test_opening_an_entry_and_adding_it_again_changes_that_entry(visit: Callable
     assert "From Part size: coated area" in one_line(entry(page, "powder-needed").inner_text())
 
 
+def test_an_entry_too_long_for_a_link_opens_whole(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    log = "\n".join(f"{minute}, {min(70 + 6 * minute, 398)}" for minute in range(0, 400))
+    add(here, "bake-log", "cure", log=log)
+    here.goes(SHEET)
+    here.page.evaluate("sessionStorage.clear()")
+    entry(here.page, "bake-log").get_by_role("link", name="Open it").click()
+    here.calculator("bake-log").reaches("live")
+    assert here.calculator("bake-log").field("log").input_value() == log
+
+
 def test_two_tabs_never_write_over_each_other(visit: Callable[..., Visit]) -> None:
     here = visit()
     add(here, "part-size", "part")

@@ -4,10 +4,11 @@
 import { saveAsFile } from "../calculator/copy.mjs";
 import { engine } from "../calculator/engine.mjs";
 import { jobText, localDay, newJob, readJob } from "./job-data.mjs";
+import { entryCard } from "./entry-card.mjs";
 import { fragmentOf, jobFrom } from "./job-link.mjs";
 import { stale } from "./job-state.mjs";
 import {
-  allJobs, changeJob, currentJob, dropJob, dropUnread, isTaken, jobById, keepVisit, makeCurrent, onOtherTab, putJob,
+  allJobs, changeJob, currentJob, dropJob, dropUnread, isTaken, jobById, makeCurrent, onOtherTab, putJob,
 } from "./job-store.mjs"; // prettier-ignore
 import { ask, button, element } from "./page-parts.mjs";
 import { drawCode } from "./paper-code.mjs";
@@ -227,7 +228,13 @@ class JobSheet extends HTMLElement {
     const key = step.dataset.step ?? "";
     const entries = job?.entries.filter((entry) => (this.#known.get(entry.slug)?.step ?? "take-in") === key) ?? [];
     const results = /** @type {HTMLElement} */ (step.querySelector("[data-results]"));
-    results.replaceChildren(...entries.map((entry) => this.#entry(/** @type {Job} */ (job), entry, out.get(entry.name) ?? [])));
+    const card = (/** @type {Entry} */ entry) =>
+      entryCard(/** @type {Job} */ (job), entry, out.get(entry.name) ?? [], {
+        title: (slug) => this.#title(slug),
+        href: this.#known.get(entry.slug)?.href ?? "",
+        drop: (name) => void this.#takeOut(/** @type {Job} */ (job), entry, name),
+      });
+    results.replaceChildren(...entries.map(card));
     const had = new Set(job?.entries.map((entry) => entry.slug));
     let open = 0;
     for (const item of /** @type {NodeListOf<HTMLElement>} */ (step.querySelectorAll("li[data-slug]"))) {
@@ -282,55 +289,11 @@ class JobSheet extends HTMLElement {
   /**
    * @param {Job} job
    * @param {Entry} entry
-   * @param {string[]} out why it is out of date
+   * @param {string} name as the reader knows it
    */
-  #entry(job, entry, out) {
-    const known = this.#known.get(entry.slug);
-    const box = element("div", { class: out.length > 0 ? "job-entry job-stale" : "job-entry", "data-entry": entry.name });
-    const name = entry.name === entry.slug ? this.#title(entry.slug) : `${this.#title(entry.slug)} (${entry.name})`;
-    box.append(element("h3", {}, name));
-    if (entry.headline) box.append(element("p", { class: "job-headline" }, entry.headline));
-    else box.append(element("p", { class: "job-headline" }, "Not worked out yet."));
-    for (const words of entry.stops) box.append(element("p", { class: "calc-caution calc-caution-stop" }, element("strong", {}, "Stop. "), words));
-    for (const words of entry.problems) box.append(element("p", { class: "job-out" }, words));
-    for (const words of out) box.append(element("p", { class: "job-out" }, element("strong", {}, "Out of date. "), words));
-    for (const words of this.#taken(job, entry)) box.append(element("p", { class: "job-taken" }, words));
-    const lines = entry.text.split("\n").slice(2).filter((line) => line.trim() !== "");
-    if (lines.length > 0) {
-      box.append(element("details", { class: "job-all" }, element("summary", {}, "All its answers"), element("pre", { tabindex: "0" }, lines.join("\n"))));
-    }
-    const acts = element("p", { class: "job-entry-acts" });
-    if (known) {
-      const link = element("a", { href: `${known.href}?${entry.query}`, class: "md-button" }, "Open it");
-      link.addEventListener("click", () => keepVisit(entry.slug, { name: entry.name, take: entry.take }));
-      acts.append(link);
-    }
-    acts.append(
-      button("Take it out", `drop-${entry.name}`, async () => {
-        if (!(await ask(this, `Take “${name}” out of this job?`, "Take it out"))) return;
-        this.#change(job.id, (now) => void (now.entries = now.entries.filter((one) => one.name !== entry.name)));
-      }),
-    );
-    box.append(acts);
-    return box;
-  }
-
-  /**
-   * A line for each calculation that this one goes on with.
-   * @param {Job} job
-   * @param {Entry} entry
-   */
-  #taken(job, entry) {
-    /** @type {Map<string, string[]>} */
-    const bySource = new Map();
-    for (const take of Object.values(entry.take)) {
-      const source = job.entries.find((one) => one.name === take.from);
-      const gift = source?.gifts.find((one) => one.meaning === take.meaning);
-      const words = `${gift?.words ?? take.meaning} ${take.shown}`;
-      bySource.set(take.from, [...(bySource.get(take.from) ?? []), words]);
-    }
-    const named = (/** @type {string} */ name) => this.#title(job.entries.find((one) => one.name === name)?.slug ?? name);
-    return [...bySource].map(([from, words]) => `From ${named(from)}: ${words.join("; ")}.`);
+  async #takeOut(job, entry, name) {
+    if (!(await ask(this, `Take “${name}” out of this job?`, "Take it out"))) return;
+    this.#change(job.id, (now) => void (now.entries = now.entries.filter((one) => one.name !== entry.name)));
   }
 
   async #workOut() {
