@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from calculators.cure._lump import Lump
 from calculators.cure._schedule import Schedule, f_and_c
 from calculators.kit.result import Caution
@@ -72,7 +74,7 @@ def too_thick(lump: Lump, key: str, section: str = "This section") -> Caution | 
     return Caution(
         "caution",
         f"{section} is thick for its metal (Biot number {lump.biot:.2f}, over 0.1): its core reaches a temperature about "
-        f"{lump.core_lag_min:.1f} min after its skin. Add that, or put the probe in the core.",
+        f"{ceil(lump.core_lag_min):,} min after its skin. Add that, or put the probe in the core.",
         key,
         "incropera",
     )

@@ -19,7 +19,6 @@ from calculators.cure._mixed_load_inputs import Inputs
 from calculators.cure._mixed_load_sums import Section, whole_up
 from calculators.cure._schedule import Schedule
 from calculators.kit.messages import any_of
-from calculators.kit.numbers import whole
 from calculators.kit.result import Caution
 from calculators.physics.heat import radiation_W_m2K
 
@@ -46,7 +45,7 @@ def _no_window(load: Sequence[Section]) -> Iterator[Caution]:
             yield Caution(
                 "caution",
                 f"{_start(one.name)} has no window of its own at this setting: it is surely cured from "
-                f"{whole_up(one.earliest_min):,} min and may be over-baked from {whole(one.latest_min)} min. Log a bake and "
+                f"{whole_up(one.earliest_min):,} min and may be over-baked from {int(one.latest_min):,} min. Log a bake and "
                 "enter the measured oven coefficient, lower the oven, or ask for a powder with a wider window.",
                 "load",
             )

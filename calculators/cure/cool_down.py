@@ -110,7 +110,7 @@ def _cautions(asked: Inputs, path: float, whole_W_m2K: float) -> tuple[Caution, 
             Caution(
                 "caution",
                 f"This section is thick for its metal (Biot number {lump.biot:.2f}, over 0.1): its core stays hot about "
-                f"{lump.core_lag_min:.1f} min longer than its skin, and warms the skin again.",
+                f"{ceil(lump.core_lag_min):,} min longer than its skin, and warms the skin again.",
                 "thickness",
                 "incropera",
             )

@@ -50,8 +50,8 @@ def _no_pull(asked: Inputs, schedule: Schedule) -> Result:
 def _answers(made: Plan) -> dict[str, Given]:
     return {
         "safe-pull": Value(ceil(made.safe_min - 1e-9)),
-        "sheet-pull": Value(made.sheet_min) if made.sheet_min is not None else Value(words=NEVER_THERE),
-        "over-bake": Value(made.over_bake_min)
+        "sheet-pull": _late(made.sheet_min, NEVER_THERE),
+        "over-bake": Value(made.over_bake_min, words=f"{int(made.over_bake_min + 1e-9):,} min")
         if made.over_bake_min is not None
         else Value(words="never at this setting"),
         "no-credit-pull": Value(made.no_credit_min),
@@ -60,19 +60,20 @@ def _answers(made: Plan) -> dict[str, Given]:
         "in-oven": Value(made.in_oven_min),
         "after-pull": Value(made.after_pull_min),
         "reach-flow": Value(made.reach_flow_min) if made.reach_flow_min is not None else Value(words="never"),
-        "reach-schedule": Value(made.reach_schedule_min)
-        if made.reach_schedule_min is not None
-        else Value(words="never"),
+        "reach-schedule": _late(made.reach_schedule_min, "never"),
         "hot-after": Value(made.hot_after_min),
-        "touch-after": Value(made.touch_min)
-        if made.touch_min is not None
-        else Value(words="not in this shop's air"),
+        "touch-after": _late(made.touch_min, "not in this shop's air"),
         "biggest-doubt": made.doubts[0].slug,
         "measure-next": made.doubts[0].shrinks,
         "primer-total": Value(made.primer_total_percent)
         if made.primer_total_percent is not None
         else Value(words="not asked"),
     }
+
+
+def _late(minutes: float | None, never: str) -> Value:
+    """A time that must not come early, shown as the next whole minute."""
+    return Value(words=never) if minutes is None else Value(minutes, words=f"{ceil(minutes - 1e-9):,} min")
 
 
 def _steps(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Step, ...]:
