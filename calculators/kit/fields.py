@@ -45,7 +45,10 @@ class Validity:
 
 @dataclass(frozen=True, slots=True)
 class When:
-    """Ask a field only while another field of the same form holds one of these values."""
+    """Ask a field only while another field of the same form holds one of these values.
+
+    On a column of a row: another column of that row. There it says only what a row's editor shows; every cell is still read.
+    """
 
     key: str
     values: tuple[str, ...]
@@ -53,11 +56,15 @@ class When:
 
 @dataclass(frozen=True, slots=True)
 class Option:
-    """One thing that a choice can be: its stable slug, its label, and other words that people type for it."""
+    """One thing that a choice can be: its stable slug, its label, and other words that people type for it.
+
+    drawing: name of the drawing of it (`data-drawing`) in a picture on the calculator's page, shown beside the choice in a row.
+    """
 
     slug: str
     label: str
     also: tuple[str, ...] = ()
+    drawing: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -207,7 +214,26 @@ def _asked(attribute: dataclasses.Field[Any]) -> Asked:
         for used in filter(None, (field.repeats, field.clock, field.unit_of)):
             if used not in keys:
                 raise DeclarationError(f"{name}: {used!r} is not a column of its rows; they are {keys}")
+        _hold_columns(name, field)
     return Asked(name.replace("_", "-"), name, "", field)
+
+
+def _hold_columns(name: str, field: Rows) -> None:
+    choices = {one.key: one.field for one in asked(field.row) if isinstance(one.field, Choice)}
+    for column in asked(field.row):
+        when = column.field.when
+        if when is None:
+            continue
+        if when.key == column.key or when.key not in choices:
+            raise DeclarationError(
+                f"{name}: {column.key} is asked by {when.key!r}, which is not another choice of its rows; "
+                f"they are {list(choices)}"
+            )
+        unknown = set(when.values) - set(choices[when.key].slugs)
+        if unknown:
+            raise DeclarationError(
+                f"{name}: {column.key} is asked for {sorted(unknown)}, not options of {when.key}"
+            )
 
 
 def _suffix(name: str) -> str:

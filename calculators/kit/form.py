@@ -6,9 +6,10 @@ from html import escape
 
 from calculators.kit import find
 from calculators.kit.calculator import Calculator
-from calculators.kit.fields import Asked, Choice, Field, Quantity, Readings, Rows, Text, Whole
+from calculators.kit.fields import Asked, Choice, Field, Quantity, Readings, Rows, Text, Whole, asked
+from calculators.kit.form_controls import keypad, selected, unit_options, units_shown
+from calculators.kit.form_rows import row_template
 from calculators.kit.run import run
-from calculators.kit.units import UNITS
 
 
 def calculator_html(slug: str, base: str, engine: str) -> str:
@@ -93,16 +94,15 @@ def _control(one: Asked, name: str, described: str) -> str:
     match field:
         case Choice():
             options = "".join(
-                f'<option value="{option.slug}"{_selected(option.slug == field.default)}>{escape(option.label)}</option>'
+                f'<option value="{option.slug}"{selected(option.slug == field.default)}>{escape(option.label)}</option>'
                 for option in field.options
             )
             return f'<span class="calc-entry"><select {common} data-default="{field.default}">{options}</select></span>'
         case Quantity():
-            # a phone's decimal pad has no minus sign and no slash for fractions of an inch
-            pad = "" if _needs_letters(field) else ' inputmode="decimal"'
             text = escape(field.default)
             return (
-                f'<span class="calc-entry"><input type="text" {common}{pad} value="{text}" data-default="{text}" size="8">'
+                f'<span class="calc-entry"><input type="text" {common}{keypad(field)} value="{text}" '
+                f'data-default="{text}" size="8">'
                 f"{_unit(one.key, field.label, field.units)}</span>"
             )
         case Whole():
@@ -119,50 +119,33 @@ def _control(one: Asked, name: str, described: str) -> str:
             )
         case Readings() | Rows():
             takes = ' data-takes-file="csv"' if field.takes_file else ""
-            units: tuple[str, ...] = ()
-            if isinstance(field, Readings):
-                units = field.units
-            elif field.unit_of:
-                column = next(column.field for column in _columns(field) if column.key == field.unit_of)
-                units = column.units if isinstance(column, Quantity) else ()
+            measured: Field | None = field
+            if isinstance(field, Rows):
+                measured = next((c.field for c in asked(field.row) if c.key == field.unit_of), None)
+            unit = ""
+            if isinstance(measured, Quantity | Readings):
+                unit = _unit(one.key, measured.label, measured.units)
             rows = min(max(field.default.count("\n") + 2, 4), 12)
             text = escape(field.default)
             return (
                 f'<span class="calc-entry calc-entry-table"><textarea {common} rows="{rows}" spellcheck="false" '
                 f'autocapitalize="off"{takes} data-default="{text}">\n{text}</textarea>'
-                f"{_unit(one.key, field.label, units)}</span>"
+                f"{unit}</span>"
+                f"{row_template(field) if isinstance(field, Rows) else ''}"
             )
 
 
-def _columns(field: Rows) -> tuple[Asked, ...]:
-    from calculators.kit.fields import asked
-
-    return asked(field.row)
-
-
-def _needs_letters(field: Quantity) -> bool:
-    low = (field.limits.low or "-").lstrip()
-    return low.startswith("-") or "in" in field.units
-
-
 def _unit(key: str, label: str, units: tuple[str, ...]) -> str:
-    shown = [UNITS[slug].shown for slug in units if UNITS[slug].shown]
+    shown = units_shown(units)
     if not shown:
         return ""
     if len(shown) == 1:
         return f'<span class="calc-unit">{escape(shown[0])}</span>'
-    options = "".join(
-        f'<option value="{escape(one)}"{_selected(one == shown[0])}>{escape(one)}</option>' for one in shown
-    )
     return (
         f'<select class="calc-unit" name="{key}-unit" aria-label="Unit of {escape(label)}" '
-        f'data-default="{escape(shown[0])}">{options}</select>'
+        f'data-default="{escape(shown[0])}">{unit_options(shown)}</select>'
     )
 
 
 def _long_choice(field: Field) -> bool:
     return isinstance(field, Choice) and max(len(option.label) for option in field.options) > 20
-
-
-def _selected(yes: bool) -> str:
-    return " selected" if yes else ""

@@ -56,8 +56,22 @@ def too_many(label: str, most: int) -> str:
     return f"{label} must have {most:,} lines or fewer"
 
 
+LINE = "Line"
+
+
 def in_line(line: int, sentence: str) -> str:
-    return f"Line {line}: {lower_first(sentence)}"
+    return f"{LINE} {line}: {lower_first(sentence)}"
+
+
+def beginnings(label: str) -> tuple[str, ...]:
+    """How the sentences about one column begin inside `in_line`."""
+    inside = lower_first(label)
+    return (
+        f"{inside} must ",
+        f"{inside} has a comma",
+        lower_first(empty(label)),
+        lower_first(no_choice(label)),
+    )
 
 
 def beyond_source(label: str, end: str, limit: str, source: str, beyond: str) -> str:

@@ -49,6 +49,8 @@ _ISO_DATE = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})")
 _LOCAL_DATE = re.compile(r"(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})")
 _STARTS_NUMBER = re.compile(r"\s*[+-]?[.,]?\d")
 _DAY = 24 * 60.0
+# the strongest first: a line that holds one is not split by those after it
+SEPARATORS = ("\t", ";", ",")
 
 
 class Unreadable(Exception):
@@ -82,7 +84,7 @@ def table_of(text: str, rows: Rows, columns: tuple[Asked, ...]) -> TableText:
 
 
 def _cells(line: str, count: int) -> list[str]:
-    separator = "\t" if "\t" in line else ";" if ";" in line else ","
+    separator = next((one for one in SEPARATORS if one in line), SEPARATORS[-1])
     cells = [
         cell.strip().strip('"').strip() if cell.count('"') != 1 else cell.strip()
         for cell in line.split(separator)

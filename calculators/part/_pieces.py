@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calculators.kit.fields import Choice, Limits, Option, Quantity, Whole, ask
+from calculators.kit.fields import Choice, Limits, Option, Quantity, When, Whole, ask
 from calculators.kit.result import Clash
 from calculators.physics import sections
 from calculators.physics.sections import Solid
@@ -37,10 +37,32 @@ COLUMNS = {
 }
 
 
-def _size(label: str, high: str, hint: str) -> Quantity:
+# columns that a shape takes and can do without
+OPTIONAL = {"b": ("square-tube",), "inside": ("round-tube", "square-tube")}
+# sheet and what is bent or rolled from it
+BY_GAUGE = ("plate", "flat-bar", "round-tube", "square-tube", "angle", "channel", "disc", "ring")
+
+
+def _takes(column: str) -> When:
+    """The shapes whose row shows this column. A standard section has its sizes already."""
+    plain = (slug for slug, (_, needs, _) in SHAPES.items() if column in (*needs, *_optional(slug)))
+    standard = (
+        slug
+        for slug, row in table("sections").items()
+        if column == "length" or (column == "inside" and column in _optional(row["shape"]))
+    )
+    return When("shape", (*plain, *standard))
+
+
+def _optional(shape: str) -> tuple[str, ...]:
+    return tuple(column for column, shapes in OPTIONAL.items() if shape in shapes)
+
+
+def _size(label: str, high: str, hint: str, column: str) -> Quantity:
     return Quantity(
         label=label,
         hint=hint,
+        when=_takes(column),
         units=("in", "mm", "ft", "cm", "m"),
         limits=Limits("0.005 in", high, "sheet to a gate"),
         may_be_empty=True,
@@ -49,22 +71,25 @@ def _size(label: str, high: str, hint: str) -> Quantity:
 
 
 def _options() -> tuple[Option, ...]:
-    plain = (Option(slug, words) for slug, (words, _, _) in SHAPES.items())
-    standard = (Option(slug, row["name"]) for slug, row in table("sections").items())
+    plain = (Option(slug, words, drawing=slug) for slug, (words, _, _) in SHAPES.items())
+    standard = (Option(slug, row["name"], drawing=row["shape"]) for slug, row in table("sections").items())
     return (*plain, *standard)
 
 
 @dataclass(frozen=True)
 class Piece:
     shape: str = ask(Choice(label="Shape", options=_options(), default="plate"))
-    a_m: float | None = ask(_size("a", "1200 in", "First dimension of the shape"))
-    b_m: float | None = ask(_size("b", "1200 in", "Second dimension, where the shape has one"))
-    wall_m: float | None = ask(_size("Wall or thickness", "24 in", "Of the metal; empty with a gauge"))
-    length_m: float | None = ask(_size("Length", "3000 in", "Of bars, tubes and sections"))
+    a_m: float | None = ask(_size("a", "1200 in", "First dimension of the shape", "a"))
+    b_m: float | None = ask(_size("b", "1200 in", "Second dimension, where the shape has one", "b"))
+    wall_m: float | None = ask(
+        _size("Wall or thickness", "24 in", "Of the metal; empty with a gauge", "wall")
+    )
+    length_m: float | None = ask(_size("Length", "3000 in", "Of bars, tubes and sections", "length"))
     mass_kg: float | None = ask(
         Quantity(
             label="Mass",
             hint="Of one, for a weighed casting",
+            when=_takes("mass"),
             units=("lb", "kg", "oz", "g"),
             limits=Limits("0.001 lb", "20000 lb", "a knob to a large frame"),
             may_be_empty=True,
@@ -76,6 +101,7 @@ class Piece:
             label="Inside coated",
             options=(Option("no", "No"), Option("yes", "Yes")),
             default="no",
+            when=_takes("inside"),
         )
     )
     gauge_of: str = ask(
@@ -88,6 +114,7 @@ class Piece:
                 Option("aluminium", "Aluminium gauge", ("aluminum",)),
             ),
             default="none",
+            when=When("shape", BY_GAUGE),
         )
     )
     gauge_ratio: float | None = ask(
@@ -96,6 +123,7 @@ class Piece:
             hint="Its number, with the metal it belongs to before it",
             units=("ratio",),
             limits=Limits("3", "30", "sheet gauges"),
+            when=When("gauge-of", ("steel", "galvanised", "aluminium")),
             may_be_empty=True,
             example="16",
         )
@@ -129,7 +157,8 @@ def sized(piece: Piece, line: int, density_kg_m3: float) -> Sized:
     given |= {"length": piece.length_m, "mass": piece.mass_kg}
     missing = [COLUMNS[key] for key in needs if given.get(key) is None]
     if missing:
-        what = "a casting by its mass" if shape == "weighed" else f"a {name.lower()}"
+        article = "an" if name[0] in "AEIOU" else "a"
+        what = "a casting by its mass" if shape == "weighed" else f"{article} {name.lower()}"
         raise Clash(("pieces", f"Line {line}: {what} needs {' and '.join(missing)}"))
     solid = _solid(
         shape, {key: float(value) for key, value in given.items() if value is not None}, line, density_kg_m3
