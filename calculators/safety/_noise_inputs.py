@@ -17,6 +17,7 @@ class LevelRow:
     level_dBA: float = ask(
         Quantity(
             label="Level",
+            hint="At the ear",
             units=("dBA",),
             limits=Limits("40 dBA", "140 dBA", "from a quiet office to a level that harms at once"),
             example="105 dBA",
@@ -25,6 +26,7 @@ class LevelRow:
     minutes_min: float = ask(
         Quantity(
             label="Time",
+            hint="In the day",
             units=("min", "h", "s"),
             limits=Limits("0 min", "1440 min", "one day"),
             example="90 min",

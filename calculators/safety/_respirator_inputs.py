@@ -42,6 +42,7 @@ class DustRow:
     concentration_mg_m3: float | None = ask(
         Quantity(
             label="Measured",
+            hint="At the face; empty if not measured",
             units=("mg_m3", "ug_m3", "g_m3"),
             limits=Limits("0 mg/m3", "100000 mg/m3", "thicker is a cloud that burns, not air to work in"),
             may_be_empty=True,
@@ -51,6 +52,7 @@ class DustRow:
     limit_mg_m3: float | None = ask(
         Quantity(
             label="Limit",
+            hint="Of another dust, or one stricter than the law's",
             units=("mg_m3", "ug_m3"),
             limits=Limits("0.000001 mg/m3", "1000 mg/m3", "no dust's limit lies outside"),
             may_be_empty=True,

@@ -39,6 +39,7 @@ class MetalRow:
     total_mg_kg: float | None = ask(
         Quantity(
             label="Total",
+            hint="Empty if not measured",
             units=("mg_kg", "percent"),
             limits=Limits("0 mg/kg", "1000000 mg/kg", "a share of the waste"),
             may_be_empty=True,
