@@ -9,6 +9,7 @@ import { focusSummary, showErrors } from "./error-summary.mjs";
 import { defaultTexts, keyOf, labelOf, readTexts, sameTexts, showWhatApplies, writeText } from "./fields.mjs";
 import { addNotes, note } from "./notes.mjs";
 import { mendLinks, replaceOutcome, unfoldForPrint } from "./outcome.mjs";
+import { addRowEditors, followTexts, showRowErrors } from "./row-editor.mjs";
 import { FOR_EXAMPLE, HOLD_ms, Saying } from "./saying.mjs";
 import { copyAnswer, copyLink } from "./take-away.mjs";
 import { isReturnTo, keepCopy, pageSlug, readLink, recallCopy, writeAddress, writeCopy } from "./url-state.mjs";
@@ -66,9 +67,10 @@ class CalculatorForm extends HTMLElement {
     this.#copyName = `calc:${this.slug}${place > 0 ? `:${place}` : ""}`;
     addNotes(form);
     addFileChoosers(form);
+    addRowEditors(form, this.slug);
     mendLinks(this, this.#base);
     this.#fill();
-    showWhatApplies(form);
+    this.#follow();
     this.#listen(form);
     if (hasJob()) void import("../job/on-calculator.mjs").then(({ watchJob }) => watchJob(this.#besideJob()));
 
@@ -117,6 +119,12 @@ class CalculatorForm extends HTMLElement {
     writeCopy(this.#form, copy.texts, linked);
   }
 
+  /** What depends on the fields' texts follows them. */
+  #follow() {
+    showWhatApplies(this.#form);
+    followTexts(this.#form);
+  }
+
   /** @param {HTMLFormElement} form */
   #listen(form) {
     form.addEventListener("input", (event) => this.#changed(event, false));
@@ -139,7 +147,7 @@ class CalculatorForm extends HTMLElement {
     }
     // Coming back to a kept page, or a browser that puts typed text back late, must not leave fields and answer apart.
     addEventListener("pageshow", () => {
-      showWhatApplies(form);
+      this.#follow();
       if (!sameTexts(readTexts(form), this.#asking?.texts ?? defaultTexts(form))) this.#askAndReveal();
     });
   }
@@ -162,7 +170,7 @@ class CalculatorForm extends HTMLElement {
     const say = (/** @type {string} */ words) => this.#saying?.line(words);
     const changed = () => {
       this.#touched = true;
-      showWhatApplies(this.#form);
+      this.#follow();
       keepCopy(this.#copyName, readTexts(this.#form));
       this.#askAndReveal();
     };
@@ -182,7 +190,7 @@ class CalculatorForm extends HTMLElement {
     this.#reveal ||= finished;
     this.#touched = true;
     this.#since = event.timeStamp;
-    showWhatApplies(this.#form);
+    this.#follow();
     keepCopy(this.#copyName, readTexts(this.#form));
     this.#asking?.ask();
   }
@@ -212,6 +220,7 @@ class CalculatorForm extends HTMLElement {
       ({ key }) => this.#shown.some((shown) => shown.key === key) || (this.#reveal && key !== this.#typing),
     );
     showErrors(this.#form, this.#shown);
+    showRowErrors(this.#form, this.#shown);
     if (response.ok) {
       if (isNew) this.#put(response);
       saying.answered = true;
@@ -278,7 +287,7 @@ class CalculatorForm extends HTMLElement {
   /** @param {Texts} texts */
   #write(texts) {
     for (const [name, text] of Object.entries(texts)) writeText(this.#form, name, text);
-    showWhatApplies(this.#form);
+    this.#follow();
     this.#askAndReveal();
   }
 }

@@ -16,8 +16,12 @@ function goTo(form, key) {
     named.find((one) => one instanceof HTMLInputElement && one.type === "radio" && one.checked) ?? named[0];
   if (!control) return;
   // the label would stay above the edge of the screen if the browser brought only the control into view
-  (fieldBox(form, key) ?? control).scrollIntoView({ block: "center" });
-  control.focus({ preventScroll: true });
+  const box = fieldBox(form, key) ?? control;
+  // a table that is shown as rows is mended in its rows
+  const row = box.querySelector('[data-rows] [aria-invalid="true"]') ?? box.querySelector("[data-rows] :is(input, select)");
+  const place = control.hasAttribute("aria-hidden") && row instanceof HTMLElement ? row : control;
+  (place === control ? box : place).scrollIntoView({ block: "center" });
+  place.focus({ preventScroll: true });
 }
 
 /**
