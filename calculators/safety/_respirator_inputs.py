@@ -42,7 +42,7 @@ class DustRow:
     concentration_mg_m3: float | None = ask(
         Quantity(
             label="Measured",
-            hint="At the face; empty if not measured",
+            hint="At the face. For less than 0.01 write 0.01; empty if not measured",
             units=("mg_m3", "ug_m3", "g_m3"),
             limits=Limits("0 mg/m3", "100000 mg/m3", "thicker is a cloud that burns, not air to work in"),
             may_be_empty=True,

@@ -39,7 +39,7 @@ class MetalRow:
     total_mg_kg: float | None = ask(
         Quantity(
             label="Total",
-            hint="Empty if not measured",
+            hint="For less than 5 write 5; empty if not measured",
             units=("mg_kg", "percent"),
             limits=Limits("0 mg/kg", "1000000 mg/kg", "a share of the waste"),
             may_be_empty=True,
