@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from calculators.cure._metal_temperature_inputs import Inputs
-from calculators.cure._metal_temperature_sums import Seen
+from calculators.cure._metal_temperature_sums import CANNOT_TELL_K, Seen, seen_by
+from calculators.cure._schedule import f_and_c
 from calculators.kit.numbers import shop_number, whole
 from calculators.kit.result import Caution
 
@@ -11,6 +12,8 @@ from calculators.kit.result import Caution
 SPOT_SHARE = 0.5
 # A cure oven's metal is never hotter: a range that starts above it tells of a wrong surface.
 HOTTEST_OVEN_degC = 316.0
+# Of an emissivity out of a table: our own estimate.
+USUAL_DOUBT = 0.05
 _OTHER_STATES = {
     "cast-iron": "The span of 0.63 to 0.66 is for oxidised iron. Iron fresh from the blast is not printed anywhere that we know, "
     "and polished iron has 0.21: use a probe there.",
@@ -55,16 +58,43 @@ def cautions(asked: Inputs, found: Seen) -> list[Caution]:
                 "reading",
             )
         )
+    if asked.surface == "other" and asked.emissivity_doubt_ratio is None and not found.too_wide:
+        found_here.append(_no_doubt(asked))
     if asked.surroundings == "oven":
-        found_here.append(
-            Caution(
-                "caution",
-                "Inside the oven the walls are mirrored in the part, and most guns take the surroundings to be as cool as "
-                "themselves. The range covers both. Shiny metal cannot be read in there.",
-                "surroundings",
-            )
-        )
+        found_here.append(_in_oven(found))
     return found_here
+
+
+def _no_doubt(asked: Inputs) -> Caution:
+    """The emissivity was taken as exact: what a usual doubt would make of it."""
+    usual = seen_by(asked, USUAL_DOUBT)
+    metal = "fit no metal at one end"
+    if usual.low is not None and usual.high is not None:
+        metal = f"make the metal {whole(usual.low * 1.8 + 32)} to {whole(usual.high * 1.8 + 32)} F"
+    more = ": more than the gun can tell. Use a contact probe" if usual.too_wide else ""
+    return Caution(
+        "caution" if usual.too_wide else "note",
+        f"The emissivity is taken as exact, so no range is shown. {USUAL_DOUBT:g} either way, as of a printed figure, would "
+        f"{metal}{more}.",
+        "emissivity-doubt",
+    )
+
+
+def _in_oven(found: Seen) -> Caution:
+    """Walls mirrored in the part, and a gun that does not know of them."""
+    untold = "no metal fits the reading"
+    if found.untold is not None:
+        untold = f"the metal is at about {f_and_c(found.untold)}"
+    apart = ""
+    if found.best is None or found.untold is None or abs(found.best - found.untold) > CANNOT_TELL_K:
+        apart = " The two are more than 25 F apart: do not time a bake by it."
+    return Caution(
+        "caution",
+        "Inside the oven the walls are mirrored in the part. The metal given is for a gun that is told how hot they are. Most "
+        f"guns take them to be as cool as themselves: then {untold}. Hold the cooler against the sheet.{apart} Shiny metal "
+        "cannot be read in there.",
+        "surroundings",
+    )
 
 
 def spot_cautions(asked: Inputs, spot_m: float) -> list[Caution]:

@@ -66,13 +66,14 @@ class Inputs:
             when=When("surface", ("other",)),
         )
     )
-    emissivity_doubt_ratio: float = ask(
+    emissivity_doubt_ratio: float | None = ask(
         Quantity(
             label="Doubt of that emissivity",
-            hint="Either way; a figure from a table is seldom nearer than 0.05",
+            hint="Either way; a figure from a table is seldom nearer than 0.05. Empty takes it as exact",
             units=("ratio",),
-            default="0.05",
             limits=Limits("0", "0.5", "wider tells nothing"),
+            may_be_empty=True,
+            example="0.05",
             when=When("surface", ("other",)),
         )
     )

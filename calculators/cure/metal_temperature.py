@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from calculators.cure._metal_temperature_cautions import SPOT_SHARE, cautions, spot_cautions
 from calculators.cure._metal_temperature_chart import chart
-from calculators.cure._metal_temperature_inputs import SURFACES, Inputs
-from calculators.cure._metal_temperature_sums import CANNOT_TELL_K, Seen, seen
+from calculators.cure._metal_temperature_inputs import Inputs
+from calculators.cure._metal_temperature_sums import CANNOT_TELL_K, Seen, seen_by
+from calculators.cure._schedule import f_and_c
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.numbers import whole
 from calculators.kit.result import Caution, Clash, Given, Result, Value
 from calculators.kit.steps import Step, step
 from calculators.physics.radiation import band_radiance_W_m2sr
-from calculators.tables import table
 
 # Tape printed as 0.96 in this band lets go or changes above 80 to 105 C; the lower figure is used.
 TAPE_UP_TO_degC = 80.0
@@ -21,7 +21,7 @@ def solve(asked: Inputs) -> Result:
     spot_m = asked.distance_m / asked.spot_ratio_ratio
     if asked.surface == "raw-powder":
         return _raw_powder(asked, spot_m)
-    found = _seen(asked)
+    found = seen_by(asked)
     if found.best is None:
         raise Clash(
             (
@@ -39,25 +39,17 @@ def solve(asked: Inputs) -> Result:
         cautions=(*cautions(asked, found), *spot_cautions(asked, spot_m)),
         steps=_steps(asked, found, spot_m),
         charts=() if found.low is None or found.high is None else (chart(asked, found, verdict),),
-        headline=_headline(found, verdict, off_part),
+        headline=_headline(asked, found, verdict, off_part),
     )
 
 
-def _seen(asked: Inputs) -> Seen:
-    if asked.surface == "other":
-        best, doubt = asked.emissivity_ratio, asked.emissivity_doubt_ratio
-        span = (best, max(best - doubt, 0.01), min(best + doubt, 1.0))
-    else:
-        row = table("finishes")[SURFACES[asked.surface]]
-        span = (row["emissivity"], row["low"], row["high"])
-    mirrored = asked.shop_degC if asked.surroundings == "shop" else asked.oven_degC
-    return seen(asked.reading_degC, asked.gun_emissivity_ratio, span, mirrored, asked.shop_degC)
-
-
-def _headline(found: Seen, verdict: str, off_part: bool) -> str:
+def _headline(asked: Inputs, found: Seen, verdict: str, off_part: bool) -> str:
     if verdict == "can-tell":
         assert found.best is not None
-        return f"The metal is at about {whole(found.best * 1.8 + 32)} F ({whole(found.best)} C)"
+        metal = f"The metal is at about {f_and_c(found.best)}"
+        if asked.surroundings == "oven" and found.untold is not None:
+            return f"{metal}, or {f_and_c(found.untold)} if the gun is not told how hot the oven is"
+        return metal
     if off_part:
         return "Cannot tell: the spot is wider than the part"
     return "Cannot tell: this surface's emissivity is not known closely enough"
@@ -237,8 +229,8 @@ CALCULATOR = Calculator(
         "shiny aluminium",
     ),
     limits=(
-        "The range is the doubt of the surface, and in the oven of what the gun takes its surroundings to be. The gun's own "
-        "error comes on top: its manual gives it.",
+        "The range is the doubt of the surface. The gun's own error comes on top: its manual gives it, and says what the gun "
+        "takes its surroundings to be.",
         "It holds for guns that take in 8 to 14 um, as most shop guns do. Others see metal differently.",
         "It knows the surface in the spot only. The middle of a thick section may be far cooler.",
         "No emissivity is printed for cured powder or blasted steel: those are our estimates from paint and rolled sheet.",

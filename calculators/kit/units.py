@@ -209,7 +209,7 @@ _ALL = (
         day="days; day; d",
         year="years; year; yr; yrs; a",
     ),
-    *_kind("share", percent="%; pct; per cent", ratio="", mg_kg="mg/kg; ppm; mg per kg"),
+    *_kind("share", percent="%; pct; per cent", ratio="; :1", mg_kg="mg/kg; ppm; mg per kg"),
     *_kind(
         "heat transfer coefficient",
         W_m2K="W/m2K; W/m2.K; W/(m2K); W/m2/K; W/(m2 K); W/m2 K; W/m^2K; W/(m2.K); W/m2C",

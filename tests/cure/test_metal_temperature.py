@@ -119,16 +119,36 @@ def test_inside_the_oven_the_walls_are_in_the_reading() -> None:
     texts = {
         "surface": "other",
         "emissivity": "0.30",
-        "emissivity-doubt": "0",
         "surroundings": "oven",
         "oven": "200 C",
+        "shop": "20 C",
     }
-    outcome = run(SLUG, texts | {"reading": "185.07 C", "shop": "20 C"})
-    metal = outcome.answers["metal"]
-    assert metal.high == pytest.approx(fahrenheit(150), abs=0.1)
-    outcome = run(SLUG, texts | {"reading": f"{temperature_of(294.98):.3f} C", "shop": "20 C"})
-    assert outcome.answers["metal"].low == pytest.approx(fahrenheit(150), abs=0.2)
-    assert [one.key for one in outcome.cautions if one.level == "caution"].count("surroundings") == 1
+    outcome = answer(reading="185.07 C", **texts)
+    assert number(outcome, "metal") == pytest.approx(fahrenheit(150), abs=0.1)
+    assert outcome.headline.startswith("The metal is at about 302 F (150 C), or ")
+    untold = answer(reading=f"{temperature_of(294.98):.3f} C", **texts)
+    assert "or 302 F (150 C) if the gun is not told how hot the oven is" in untold.headline
+    (said,) = (one.text for one in untold.cautions if one.key == "surroundings")
+    assert "302 F (150 C)" in said
+    assert "more than 25 F apart" in said
+
+
+@pytest.mark.derived
+def test_an_emissivity_without_its_doubt_is_taken_as_it_is_and_said_to_be() -> None:
+    """Reading 126.43 C at 0.95 from a surface of exactly 0.46 in a 20 C shop is 200 C; 0.41 and 0.51 are 215.6 and 187.1 C."""
+    ends = [fahrenheit(metal_by_quadrature(126.4279, 0.95, one, 20)) for one in (0.51, 0.41)]
+    outcome = answer(reading="126.4279 C", surface="other", emissivity="0.46", shop="20 C")
+    assert number(outcome, "metal") == pytest.approx(392, abs=0.1)
+    (said,) = (one for one in outcome.cautions if one.key == "emissivity-doubt")
+    assert said.level == "caution"
+    assert f"{ends[0]:.0f} to {ends[1]:.0f} F" in said.text
+    near = answer(reading="365", surface="other", emissivity="0.9")
+    assert [one.level for one in near.cautions if one.key == "emissivity-doubt"] == ["note"]
+    wide = answer(
+        reading="126.4279 C", surface="other", emissivity="0.46", emissivity_doubt="0.05", shop="20 C"
+    )
+    assert wide.answers["metal"].value is None
+    assert [one for one in wide.cautions if one.key == "emissivity-doubt"] == []
 
 
 def temperature_of(radiance: float) -> float:
@@ -225,3 +245,7 @@ def test_tape_is_for_cool_metal_only() -> None:
 def test_metal_hotter_than_any_oven_tells_of_a_wrong_surface() -> None:
     cautions = answer(surface="bare-aluminium").cautions
     assert ("caution", "reading") in [(one.level, one.key) for one in cautions]
+
+
+def test_the_ratio_may_be_typed_as_it_stands_on_the_label() -> None:
+    assert number(answer(distance="24 in", spot_ratio="12:1"), "spot") == pytest.approx(2)
