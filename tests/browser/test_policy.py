@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import expect
 
+from tests.browser.calculator_page import START_ms
 from tests.browser.conftest import Visit
 
 WATCH = """
@@ -39,8 +40,11 @@ def test_everything_runs_under_the_policy(visit: Callable[..., Visit], path: str
     here.goes(path)
     if "cure-plan" in path:
         here.calculator("cure-plan").reaches("live")
-    here.page.locator(".md-search__input").fill("bake")
-    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    search = here.page.locator(".md-search__input")
+    search.focus()
+    search.fill("bake")
+    search.press("End")
+    expect(here.page.locator(".md-search-result__link").first).to_be_visible(timeout=START_ms)
     assert here.page.evaluate(REFUSED) == []
 
 
