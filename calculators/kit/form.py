@@ -10,6 +10,7 @@ from calculators.kit.fields import Asked, Choice, Field, Quantity, Readings, Row
 from calculators.kit.form_controls import keypad, selected, unit_options, units_shown
 from calculators.kit.form_rows import row_template
 from calculators.kit.run import run
+from calculators.kit.units import UNITS
 
 
 def calculator_html(slug: str, base: str, engine: str) -> str:
@@ -137,7 +138,8 @@ def _control(one: Asked, name: str, described: str) -> str:
 
 def _unit(key: str, label: str, units: tuple[str, ...]) -> str:
     shown = units_shown(units)
-    if not shown:
+    # a bare fraction has no unit to print: a percent sign beside it would make 0.5 a half of one in a hundred
+    if not shown or not UNITS[units[0]].shown:
         return ""
     if len(shown) == 1:
         return f'<span class="calc-unit">{escape(shown[0])}</span>'

@@ -69,3 +69,13 @@ def test_the_answers_of_two_forms_on_a_page_are_told_apart_by_name() -> None:
     ]
     assert 'aria-label="Answer: Powder needed"' in forms[0]
     assert 'aria-label="Answer: Coverage"' in forms[1]
+
+
+def test_a_bare_fraction_has_no_percent_sign_beside_it() -> None:
+    """A field of ratio and percent is read as a fraction: 0.5 with a sign printed after it would read as 0.5 %."""
+    from calculators.kit.form import calculator_html
+
+    form = calculator_html("comb-to-cured", "../", "engine/")
+    field = form.split('data-field="reduction"')[1].split("</div>")[0]
+    assert 'value="0.5"' in field
+    assert "%" not in field.split("<input")[1]
