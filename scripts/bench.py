@@ -184,7 +184,9 @@ def browsing(address: str, mode: str, slow: int, runs: int) -> dict[str, float]:
                     first.append(visit(page, address))
                     again += recalculations(page, 12)
                 if mode == "image":
-                    page.wait_for_function(KEPT, timeout=120_000)
+                    # wait_for_function asks only once of a promise
+                    while not page.evaluate(KEPT):
+                        page.wait_for_timeout(200)
                 page.close()
                 page = browser.new_page()
                 with slowed(profile, slow):

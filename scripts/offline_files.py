@@ -8,6 +8,8 @@ import json
 from pathlib import Path
 
 SCRIPTS = Path(__file__).resolve().parent
+# What a start from the memory image asks for.
+ENGINE = ("manifest.json", "pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "image.bin.gz")
 # Built for servers or for the browser's own start, never asked for by a page.
 LEFT_OUT = (".gz", ".br", ".xml", ".map")
 NEVER = ("service-worker.js", "sbom.json", "_headers", "vendor/uqr-LICENSE.txt")
@@ -25,14 +27,23 @@ def write(site: Path, engine: str) -> dict[str, int]:
         data = path.read_bytes()
         size += len(data)
         address = name.removesuffix("index.html") if name.endswith("index.html") else name
-        files[address] = base64.b64encode(hashlib.sha256(data).digest()).decode()
-    listed = json.dumps(files, sort_keys=True, separators=(",", ":"))
+        files[address] = _hash(data)
+    folder = site / "assets" / "engine" / engine
+    engine_files = {name: _hash((folder / name).read_bytes()) for name in ENGINE}
+    listed, engine_listed = (
+        json.dumps(one, sort_keys=True, separators=(",", ":")) for one in (files, engine_files)
+    )
     text = (SCRIPTS / "offline" / "service-worker.js").read_text("utf-8")
-    version = hashlib.sha256((listed + engine + text).encode()).hexdigest()[:12]
+    version = hashlib.sha256((listed + engine_listed + engine + text).encode()).hexdigest()[:12]
+    text = text.replace('"%ENGINE_FILES%"', engine_listed).replace("%BYTES%", str(size))
     text = text.replace('"%FILES%"', listed).replace("%VERSION%", version)
     text = text.replace("%ENGINE%", f"assets/engine/{engine}")
     (site / "service-worker.js").write_text(text, "utf-8", newline="\n")
     return {"files": len(files), "bytes": size}
+
+
+def _hash(data: bytes) -> str:
+    return base64.b64encode(hashlib.sha256(data).digest()).decode()
 
 
 def let_go(site: Path) -> None:

@@ -1,5 +1,5 @@
 // Keeps the site on the device: every page, style, script and drawing of one build, all of it or nothing.
-// The build puts its own list in place of the three names below; the list's hash is the version.
+// The build puts its own lists in place of the names below; their hash is the version.
 // @ts-check
 
 /** Hash of the list. */ const VERSION = "%VERSION%";
@@ -10,8 +10,9 @@ const FILES = "%FILES%";
 const worker = /** @type {any} */ (self);
 const PAGES = `pages-${VERSION}`;
 const KEPT = `engine-${ENGINE.split("/").at(-1)}`;
-/** What a start from the memory image asks for; the slower way to start is for the network only. */
-const ENGINE_FILES = ["manifest.json", "pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "image.bin.gz"];
+/** What a start from the memory image asks for, with hashes; the slower way to start is for the network only. @type {Record<string, string>} */
+const ENGINE_FILES = "%ENGINE_FILES%";
+/** How many bytes FILES are. */ const BYTES = Number("%BYTES%");
 const LIST = "__list__";
 
 /** @param {string} path */
@@ -22,6 +23,8 @@ worker.addEventListener("install", (/** @type {any} */ event) => event.waitUntil
 /** All files, those that an older version has in the same form copied from it. Whatever is not as built refuses the whole. */
 async function fill() {
   const cache = await caches.open(PAGES);
+  // a version that comes back while it is still in use is there already
+  if (await cache.match(address(LIST))) return;
   const older = await olderCopies();
   const wanted = Object.entries(FILES);
   const next = async () => {
@@ -35,12 +38,19 @@ async function fill() {
     }
   };
   try {
+    await expectRoom();
     await Promise.all([next(), next(), next(), next()]);
     await cache.put(address(LIST), new Response(JSON.stringify(FILES)));
   } catch (reason) {
     await caches.delete(PAGES);
     throw reason;
   }
+}
+
+/** Where there is no room, each visit would fetch everything in vain. */
+async function expectRoom() {
+  const { quota = Infinity, usage = 0 } = (await /** @type {any} */ (navigator).storage?.estimate?.().catch(() => {})) ?? {};
+  if (quota - usage < BYTES) throw new Error("This device has no room left for the site.");
 }
 
 /** @returns {Promise<Map<string, {hash: string, cache: Cache}>>} */
@@ -69,15 +79,22 @@ worker.addEventListener("message", (/** @type {any} */ event) => {
 });
 
 async function keepEngine() {
+  if (/** @type {any} */ (navigator).connection?.saveData === true) return;
   const cache = await caches.open(KEPT);
-  for (const name of ENGINE_FILES) await fromEngine(address(`${ENGINE}/${name}`), cache);
+  for (const [name, hash] of Object.entries(ENGINE_FILES)) {
+    const url = address(`${ENGINE}/${name}`);
+    if (await cache.match(url)) continue;
+    // most often it comes from the browser's own cache; no room for it is no reason to complain
+    const response = await fetch(url, { integrity: `sha256-${hash}` });
+    if (response.ok) await cache.put(url, response);
+  }
 }
 
 worker.addEventListener("fetch", (/** @type {any} */ event) => {
   const { request } = event;
   if (request.method !== "GET" || !request.url.startsWith(worker.registration.scope)) return;
   const path = request.url.slice(worker.registration.scope.length).replace(/[?#].*$/, "").replace(/(^|\/)index\.html$/, "$1");
-  if (path.startsWith(`${ENGINE}/`)) event.respondWith(caches.open(KEPT).then((cache) => fromEngine(address(path), cache, request)));
+  if (path.startsWith(`${ENGINE}/`)) event.respondWith(fromEngine(path, request));
   else if (path in FILES) event.respondWith(fromPages(path, request));
   else if (request.mode === "navigate") event.respondWith(elsewhere(path, request));
 });
@@ -110,19 +127,10 @@ async function elsewhere(path, request) {
 
 /**
  * The engine's files are named by their content, so a kept one never ages.
- * @param {string} url
- * @param {Cache} cache
- * @param {Request} [request]
+ * @param {string} path
+ * @param {Request} request
  */
-async function fromEngine(url, cache, request) {
-  const kept = await cache.match(url);
-  if (kept) return kept;
-  const response = await fetch(request ?? url);
-  const lean = /** @type {any} */ (navigator).connection?.saveData === true;
-  if (response.ok && response.status === 200 && !lean) {
-    const copy = response.clone();
-    // no room is no reason to refuse the file itself
-    cache.put(url, copy).catch(() => {});
-  }
-  return response;
+async function fromEngine(path, request) {
+  const kept = await (await caches.open(KEPT)).match(address(path));
+  return kept ?? fetch(request);
 }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -113,6 +114,23 @@ def visit(chromium: Browser, served: Served) -> Iterator[Callable[..., Visit]]:
     yield opened
     for context in contexts:
         context.close()
+
+
+@pytest.fixture
+def copy(site_folder: Path, tmp_path: Path) -> Iterator[Server]:
+    """A copy of the site that a test may deploy anew."""
+    shutil.copytree(site_folder, tmp_path / "site", copy_function=shutil.copy)
+    server = Server(tmp_path / "site")
+    yield server
+    server.shutdown()
+
+
+@pytest.fixture
+def keeps(visit: Callable[..., Visit], copy: Server) -> Visit:
+    """A visit to that copy, on a device that keeps the site."""
+    here = visit(service_workers="allow")
+    here.served = copy.served
+    return here
 
 
 def on_command_line(slug: str, **texts: str) -> dict[str, Any]:

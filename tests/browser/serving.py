@@ -21,6 +21,22 @@ class Trouble:
     missing: bool = False
     cut_to_bytes: int | None = None
     delay_s: float = 0.0
+    # The connection breaks, or goes quiet, after so many bytes of a file that was said to be longer.
+    breaks_after_bytes: int | None = None
+    quiet_after_bytes: int | None = None
+    as_type: str = ""
+    # Other bytes of the same length, from here on.
+    wrong_from_byte: int | None = None
+    # JavaScript that runs before the file's own.
+    before: str = ""
+    # Text in place of other text.
+    instead: tuple[str, str] = ("", "")
+    # These bytes and no others.
+    body: bytes | None = None
+    # The browser is told to keep it for a year.
+    kept: bool = False
+    # How often, before all is well again.
+    times: int | None = None
 
 
 @dataclass
@@ -31,13 +47,20 @@ class Served:
     address: str = ""
     troubles: dict[str, Trouble] = field(default_factory=dict)
     asked: list[str] = field(default_factory=list)
+    over: threading.Event = field(default_factory=threading.Event)
 
     def trouble(self, path: str) -> Trouble:
-        return next((one for end, one in self.troubles.items() if path.endswith(end)), Trouble())
+        found = next((one for end, one in self.troubles.items() if path.endswith(end)), Trouble())
+        if found.times is not None:
+            if found.times == 0:
+                return Trouble()
+            found.times -= 1
+        return found
 
 
 class Handler(SimpleHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
+    lasting = False
     extensions_map = {  # noqa: RUF012
         **SimpleHTTPRequestHandler.extensions_map,
         ".css": "text/css",
@@ -65,19 +88,40 @@ class Handler(SimpleHTTPRequestHandler):
         time.sleep(trouble.delay_s)
         if trouble.missing:
             self.send_error(404)
-        elif trouble.cut_to_bytes is not None:
-            self._send(200, Path(self.translate_path(path)).read_bytes()[: trouble.cut_to_bytes])
+        elif trouble != Trouble():
+            self._send_in_trouble(Path(self.translate_path(path)).read_bytes(), trouble)
         elif not Path(self.translate_path(path)).exists():
             self._send(404, (self.served.root / "404.html").read_bytes(), "text/html; charset=utf-8")
         else:
             super().do_GET()
 
-    def _send(self, status: int, body: bytes, kind: str = "") -> None:
+    def _send_in_trouble(self, data: bytes, trouble: Trouble) -> None:
+        if trouble.instead[0]:
+            assert trouble.instead[0].encode() in data, f"{trouble.instead[0]!r} is not in {self.path}"
+            data = data.replace(trouble.instead[0].encode(), trouble.instead[1].encode())
+        data = trouble.before.encode() + (data if trouble.body is None else trouble.body)
+        if (start := trouble.wrong_from_byte) is not None:
+            data = data[:start] + bytes(byte ^ 0xFF for byte in data[start:])
+        if trouble.cut_to_bytes is not None:
+            data = data[: trouble.cut_to_bytes]
+        stop = trouble.breaks_after_bytes or trouble.quiet_after_bytes
+        self.lasting = trouble.kept
+        self._send(200, data, trouble.as_type, stop)
+        if trouble.quiet_after_bytes:
+            self.served.over.wait(300)
+        if stop:
+            self.close_connection = True
+
+    def _send(self, status: int, body: bytes, kind: str = "", stop: int | None = None) -> None:
+        """stop: after how many bytes nothing more comes."""
         self.send_response(status)
-        self.send_header("Content-Type", kind or self.guess_type(self.path))
+        self.send_header("Content-Type", kind or self.guess_type(urlsplit(self.path).path))
         self.send_header("Content-Length", str(len(body)))
+        if self.lasting:
+            self.send_header("Cache-Control", "public, max-age=31536000, immutable")
         self.end_headers()
-        self.wfile.write(body)
+        self.wfile.write(body[:stop])
+        self.wfile.flush()
 
     def log_message(self, *words: Any) -> None:
         pass

@@ -41,7 +41,7 @@ export class Asking {
    * @param {() => boolean} parts.works whether the engine has started and has not failed
    * @param {() => void} parts.onWork
    * @param {(response: Response, isNew: boolean) => void} parts.onAnswer
-   * @param {() => void} parts.onFailure
+   * @param {(reason: unknown) => void} parts.onFailure
    */
   constructor(parts) {
     this.parts = parts;
@@ -101,7 +101,7 @@ export class Asking {
       this.#asked = null;
       // an engine that failed would refuse the newer texts too, and each refusal would ask again
       if (this.#waiting && this.parts.works()) return void this.#send();
-      this.parts.onFailure();
+      this.parts.onFailure(reason);
       this.#settle();
     }
   }

@@ -53,8 +53,8 @@ class CalculatorForm extends HTMLElement {
         if (starting && !saying.answered) saying.line(`Starting the calculator. ${FOR_EXAMPLE}`, HOLD_ms);
       },
       onAnswer: (response, isNew) => whenReleased(() => this.#take(response, isNew), this.#mayMoveThings(response)),
-      onFailure: () => {
-        saying.unavailable(works());
+      onFailure: (reason) => {
+        saying.unavailable(works(), reason);
         this.#tell(null);
       },
     });
@@ -72,7 +72,7 @@ class CalculatorForm extends HTMLElement {
     this.#fill();
     this.#follow();
     this.#listen(form);
-    if (hasJob()) void import("../job/on-calculator.mjs").then(({ watchJob }) => watchJob(this.#besideJob()));
+    if (hasJob()) import("../job/on-calculator.mjs").then(({ watchJob }) => watchJob(this.#besideJob()), console.warn);
 
     if (!this.#holdsExample()) {
       this.#reveal = true;
@@ -81,7 +81,7 @@ class CalculatorForm extends HTMLElement {
     }
     saying.line(FOR_EXAMPLE);
     const warm = () => {
-      if (root.dataset.engine === "off") live.start().catch(() => !asking.busy && saying.unavailable(false));
+      if (root.dataset.engine === "off") live.start().catch((reason) => !asking.busy && saying.unavailable(false, reason));
     };
     onApproach(this, warm);
     if (this.#own) onIdle(warm);
@@ -145,6 +145,9 @@ class CalculatorForm extends HTMLElement {
       // on another page a link needs the address of the calculator's own
       if (button.dataset.act === "copy-link" && this.#page === "") button.hidden = true;
     }
+    addEventListener("online", () => {
+      if (this.#saying?.outcome.dataset.state === "unavailable") this.#askAndReveal();
+    });
     // Coming back to a kept page, or a browser that puts typed text back late, must not leave fields and answer apart.
     addEventListener("pageshow", () => {
       this.#follow();
@@ -162,7 +165,10 @@ class CalculatorForm extends HTMLElement {
     if (button.dataset.act === "copy-link") void copyLink(this.#form, this.#asking, this.#saying, this.#page, button);
     if (button.dataset.act === "copy-answer") void copyAnswer(this.#form, this.#asking, this.#saying, button);
     if (button.dataset.act === "add-to-job") {
-      void import("../job/on-calculator.mjs").then(({ addToJob }) => addToJob(this.#besideJob()));
+      import("../job/on-calculator.mjs").then(
+        ({ addToJob }) => addToJob(this.#besideJob()),
+        () => this.#saying?.line("Not added: a part of the job sheet did not come. Check the connection, then reload the page."),
+      );
     }
   }
 

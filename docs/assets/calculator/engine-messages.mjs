@@ -7,7 +7,8 @@
  */
 /**
  * @typedef {{type: "ready", mode: "image" | "ordinary", ms: number} | {type: "progress"}
- *   | {type: "failed", message: string} | {id: number, response: string} | {id: number, problem: string}} FromWorker
+ *   | {type: "failed", message: string, why: Why, again: boolean} | {id: number, response: string} | {id: number, problem: string}} FromWorker
  */
+/** @typedef {"" | "old" | "files" | "memory"} Why why it failed, as far as a reader can do something about it */
 
 export {};

@@ -1,16 +1,18 @@
 // @ts-check
 // The page's side of the engine: starts its worker once, and turns each request into a promise of the answer.
 
+import { moduleWorker, runsWebAssembly } from "./browser.mjs";
 import { savesData } from "./when.mjs";
 
 /** @typedef {import("./engine-messages.mjs").ToWorker} ToWorker */
 /** @typedef {import("./engine-messages.mjs").FromWorker} FromWorker */
+/** @typedef {import("./engine-messages.mjs").Why} Why */
 /** @typedef {{resolve: (answer: object) => void, reject: (reason: Error) => void}} Asked */
 
 // Without a sign of life for this long, a start counts as failed. Downloading is a sign of life.
-const START_PATIENCE_MS = 90_000;
+const START_PATIENCE_s = 90;
 // An answer takes milliseconds: after this long, something runs in circles.
-const ANSWER_PATIENCE_MS = 30_000;
+const ANSWER_PATIENCE_s = 30;
 // A failed start is not tried again at every key press.
 const REST_AFTER_FAILURE_MS = 10_000;
 
@@ -25,6 +27,15 @@ export function engine(base) {
   return found;
 }
 
+/** Why there is no live answer. */
+export class EngineFailure extends Error {
+  /** @param {string} message @param {Why} why */
+  constructor(message, why) {
+    super(message);
+    this.why = why;
+  }
+}
+
 class Engine {
   /** @type {Worker | null} */ #worker = null;
   /** @type {Promise<void> | null} */ #started = null;
@@ -32,11 +43,16 @@ class Engine {
   /** @type {Map<number, Asked>} */ #asked = new Map();
   #lastId = 0;
   /** @type {number | null} */ #failedAt = null;
-  /** @type {ReturnType<typeof setTimeout> | undefined} */ #patience;
+  #mayTryAgain = true;
+  /** @type {ReturnType<typeof setInterval> | undefined} */ #patience;
 
   /** @param {string} base */
   constructor(base) {
     this.base = base;
+    // what failed for want of a network need not rest
+    addEventListener("online", () => {
+      if (this.#failedAt !== null) this.#failedAt = -REST_AFTER_FAILURE_MS;
+    });
   }
 
   /** Starts the worker unless that has been done; resolves when it can answer. @returns {Promise<void>} */
@@ -51,21 +67,27 @@ class Engine {
     this.#started.catch(() => {});
     performance.mark("calc:engine-start");
     say("starting");
+    if (runsWebAssembly()) this.#launch();
+    else this.#fail("This browser is too old for the calculator.", "old");
+    return this.#started;
+  }
+
+  #launch() {
     try {
-      this.#worker = new Worker(new URL("./engine.worker.mjs", import.meta.url), { type: "module" });
+      this.#worker = moduleWorker(new URL("./engine.worker.mjs", import.meta.url));
     } catch (reason) {
-      this.#fail(`This browser does not start the calculator's worker: ${reason}`);
-      return this.#started;
+      return this.#fail(`This browser does not start the calculator's worker: ${reason}`);
     }
+    if (!this.#worker) return this.#fail("This browser is too old for the calculator.", "old");
     this.#worker.onmessage = (event) => this.#hear(event.data);
     this.#worker.onerror = (event) => {
       event.preventDefault();
-      this.#fail(`The calculator's worker stopped: ${event.message || "its script did not load"}.`);
+      // without a message it is the script that did not come
+      this.#fail(`The calculator's worker stopped: ${event.message || "its script did not load"}.`, event.message ? "" : "files");
     };
     this.#worker.onmessageerror = () => this.#fail("An answer of the calculator's worker could not be read.");
-    this.#wait(START_PATIENCE_MS, "The calculator did not start in time.");
+    this.#wait(START_PATIENCE_s, "The calculator did not start in time.");
     this.#post({ type: "start", base: this.base, mode: wantedMode(), keep: !savesData() });
-    return this.#started;
   }
 
   /** Starts if need be, and asks. @param {object} request @returns {Promise<object>} */
@@ -74,7 +96,7 @@ class Engine {
     return new Promise((resolve, reject) => {
       this.#lastId += 1;
       this.#asked.set(this.#lastId, { resolve, reject });
-      this.#wait(ANSWER_PATIENCE_MS, "The calculator did not answer in time.");
+      this.#wait(ANSWER_PATIENCE_s, "The calculator did not answer in time.");
       this.#post({ id: this.#lastId, request: JSON.stringify(request) });
     });
   }
@@ -85,18 +107,23 @@ class Engine {
       // An answer that nobody waits for any more is dropped.
       const asked = this.#asked.get(message.id);
       this.#asked.delete(message.id);
-      if (this.#asked.size === 0) clearTimeout(this.#patience);
+      if (this.#asked.size === 0) clearInterval(this.#patience);
       if ("problem" in message) asked?.reject(new Error(message.problem));
       else asked?.resolve(JSON.parse(message.response));
     } else if (message.type === "ready") {
-      clearTimeout(this.#patience);
+      clearInterval(this.#patience);
       performance.mark("calc:engine-ready", { detail: { mode: message.mode, ms: message.ms } });
       say("ready");
       this.#starting?.resolve();
     } else if (message.type === "progress") {
-      this.#wait(START_PATIENCE_MS, "The calculator did not start in time.");
+      this.#wait(START_PATIENCE_s, "The calculator did not start in time.");
+    } else if (message.again && this.#mayTryAgain) {
+      // once: what fails with every file sound will fail again
+      this.#mayTryAgain = false;
+      this.#worker?.terminate();
+      this.#launch();
     } else {
-      this.#fail(message.message);
+      this.#fail(message.message, message.why);
     }
   }
 
@@ -105,20 +132,26 @@ class Engine {
     this.#worker?.postMessage(message);
   }
 
-  /** @param {number} ms @param {string} sentence what to say if nothing is heard for that long */
-  #wait(ms, sentence) {
-    clearTimeout(this.#patience);
-    this.#patience = setTimeout(() => this.#fail(sentence), ms);
+  /**
+   * Counts seconds in which the page was awake: a lid that was closed for an hour is no failure.
+   * @param {number} left @param {string} sentence what to say if nothing is heard for so many
+   */
+  #wait(left, sentence) {
+    clearInterval(this.#patience);
+    this.#patience = setInterval(() => {
+      left -= 1;
+      if (left <= 0) this.#fail(sentence);
+    }, 1000);
   }
 
-  /** @param {string} sentence */
-  #fail(sentence) {
-    clearTimeout(this.#patience);
+  /** @param {string} sentence @param {Why} [why] */
+  #fail(sentence, why = "") {
+    clearInterval(this.#patience);
     this.#worker?.terminate();
     this.#worker = null;
     this.#failedAt = performance.now();
     say("failed");
-    const reason = new Error(sentence);
+    const reason = new EngineFailure(sentence, why);
     this.#starting?.reject(reason);
     // Once it had started, that promise is kept: what it says now must be the failure.
     this.#started = Promise.reject(reason);

@@ -4,14 +4,15 @@
 
 /** @typedef {import("./engine-messages.mjs").ToWorker} ToWorker */
 /** @typedef {import("./engine-messages.mjs").FromWorker} FromWorker */
+/** @typedef {import("./engine-messages.mjs").Why} Why */
 /**
  * @typedef {object} Manifest
  * @property {boolean} image
  * @property {number} image_bytes
- * @property {string} image_sha256
  * @property {number} image_static_bytes over how many bytes the image holds only differences
  * @property {boolean} brotli whether the files lie there in brotli too, for servers that use such copies
  * @property {object} runtime the platform that the lock of packages is for
+ * @property {Record<string, {sha256: string}>} files
  */
 /** @typedef {import("pyodide").PyodideInterface} Python */
 
@@ -45,7 +46,7 @@ function answer(id, request) {
     if (python && reason instanceof python.ffi.PythonError) {
       post({ id, problem: "The calculator has a defect and could not answer this." });
     } else {
-      post({ type: "failed", message: "The calculator's interpreter stopped." });
+      post({ type: "failed", message: "The calculator's interpreter stopped.", why: whyOf(reason), again: false });
     }
   }
 }
@@ -71,7 +72,28 @@ async function begin(base, mode, keep) {
     post({ type: "ready", mode: started, ms: Math.round(performance.now() - began) });
   } catch (reason) {
     console.error(reason);
-    post({ type: "failed", message: `The calculator did not start: ${/** @type {Error} */ (reason)?.message ?? reason}` });
+    const message = `The calculator did not start: ${/** @type {Error} */ (reason)?.message ?? reason}`;
+    const why = whyOf(reason);
+    post({ type: "failed", message, why, again: why !== "memory" && (await mend(base)) });
+  }
+}
+
+/** @param {unknown} reason @returns {Why} */
+function whyOf(reason) {
+  if (reason instanceof RangeError || /memory/i.test(String(reason))) return "memory";
+  return reason instanceof TypeError || reason instanceof NotLoaded ? "files" : "";
+}
+
+class NotLoaded extends Error {}
+
+/** Whether another start may work, now that damaged copies were fetched again. @param {string} base */
+async function mend(base) {
+  try {
+    const { mendFiles } = await import("../offline/mend.worker.mjs");
+    return await mendFiles(base, cacheName(base), fetchFromSite);
+  } catch (reason) {
+    console.warn("The engine's files could not be looked at.", reason);
+    return false;
   }
 }
 
@@ -99,6 +121,8 @@ class Runtime {
   async boot(options, standardLibrary, prepare) {
     const [loadPyodide, module] = await Promise.all([this.loader, this.module]);
     const failed = new Promise((_, reject) => {
+      // some of its failures the runtime reports to nobody, and waits for ever
+      self.onunhandledrejection = (event) => reject(event.reason);
       WebAssembly.instantiateStreaming = async (_response, imports) => {
         try {
           const instance = await WebAssembly.instantiate(module, imports);
@@ -131,8 +155,10 @@ async function startFromImage(base, runtime, keep) {
   const kept = await keptImage(base, manifest.image_bytes);
   if (kept) {
     try {
+      // the thread has nothing else to do while the interpreter is compiled
+      if (checkSum(kept.bytes) !== kept.sum) throw new Error("It is not as it was put there.");
       const restored = await runtime.boot(
-        { _loadSnapshot: kept, lockFileContents: { info: manifest.runtime, packages: {} } },
+        { _loadSnapshot: kept.bytes, lockFileContents: { info: manifest.runtime, packages: {} } },
         Promise.resolve(new ArrayBuffer(0)),
       );
       restored.pyimport("random").seed();
@@ -145,14 +171,17 @@ async function startFromImage(base, runtime, keep) {
   if (!manifest.image) throw new Error("This build of the site has none.");
   const image = readImage(base, manifest, encoding);
   // Checked while the interpreter starts, on another thread where the browser has one.
-  const checked = image.then((bytes) => checkHash(bytes, manifest.image_sha256, "The memory image"));
+  const checked = image.then((bytes) => checkHash(bytes, manifest.files["image.bin"]?.sha256 ?? "", "The memory image"));
   checked.catch(() => {});
   const restored = await runtime.boot(
     { _loadSnapshot: image, lockFileContents: { info: manifest.runtime, packages: {} } },
     Promise.resolve(new ArrayBuffer(0)), // everything is imported already
-    async (memory) => layOver(await image, memory, manifest.image_static_bytes),
+    async (memory) => {
+      // nothing runs in a memory that is not the one that was made
+      await checked;
+      layOver(await image, memory, manifest.image_static_bytes);
+    },
   );
-  await checked;
   restored.pyimport("random").seed(); // the image holds the generator's state: without this every visitor draws alike
   if (keep) setTimeout(async () => keepImage(base, await image), KEEP_AFTER_MS);
   return restored;
@@ -164,26 +193,41 @@ const KEEP_AFTER_MS = 3000;
 const cacheName = (base) => `engine-${base.split("/").at(-2)}`;
 /** @param {string} base */
 const keptAddress = (base) => `${base}image.laid`;
+const SUM = "Check-Sum";
 
 /** @param {string} base @param {Uint8Array<ArrayBuffer>} image checked, and as the interpreter takes it */
 async function keepImage(base, image) {
   try {
-    await (await caches.open(cacheName(base))).put(keptAddress(base), new Response(image));
+    const headers = { [SUM]: checkSum(image) };
+    await (await caches.open(cacheName(base))).put(keptAddress(base), new Response(image, { headers }));
   } catch (reason) {
     console.info("This device does not keep the calculators.", reason);
   }
 }
 
-/** @param {string} base @param {number} length @returns {Promise<Uint8Array | null>} */
+/** @param {string} base @param {number} length @returns {Promise<{bytes: Uint8Array<ArrayBuffer>, sum: string} | null>} */
 async function keptImage(base, length) {
   if (!("caches" in self)) return null; // not a secure page
   try {
     const kept = await caches.match(keptAddress(base), { cacheName: cacheName(base) });
     const bytes = kept ? new Uint8Array(await kept.arrayBuffer()) : null;
-    return bytes?.length === length ? bytes : null;
+    return bytes?.length === length ? { bytes, sum: kept?.headers.get(SUM) ?? "" } : null;
   } catch {
     return null; // storage is refused
   }
+}
+
+/**
+ * A sum over all the bytes, against damage on the device: a fifth of what a hash costs, at each repeat visit. One word
+ * changed always shows, as each step can be undone.
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ */
+function checkSum(bytes) {
+  const words = new Uint32Array(bytes.buffer, 0, bytes.length >> 2);
+  let sum = 0x811c9dc5;
+  for (let i = 0; i < words.length; i += 1) sum = Math.imul(sum ^ words[i], 0x01000193);
+  for (let i = words.length * 4; i < bytes.length; i += 1) sum = Math.imul(sum ^ bytes[i], 0x01000193);
+  return (sum >>> 0).toString(16);
 }
 
 /**
@@ -213,7 +257,7 @@ async function startOrdinarily(base, runtime) {
 /** @param {string} address */
 async function readFile(address) {
   const response = await fetchFromSite(address);
-  if (!response.ok || !response.body) throw new Error(`${address} did not load (${response.status}).`);
+  if (!response.ok || !response.body) throw new NotLoaded(`${address} did not load (${response.status}).`);
   return response;
 }
 
@@ -230,7 +274,14 @@ async function readJson(address) {
 /** The manifest, and how the server compressed it. @param {string} base */
 async function readManifest(base) {
   const response = await readFile(`${base}manifest.json`);
-  return { manifest: await response.json(), encoding: response.headers.get("Content-Encoding") ?? "" };
+  const manifest = /** @type {Manifest} */ (await response.json());
+  // the folder's name is made from the list of hashes, and the page names the folder
+  const hashes = Object.entries(manifest.files).map(([name, file]) => `"${name}": "${file.sha256}"`);
+  if (self.crypto.subtle) {
+    const made = await sha256(new TextEncoder().encode(`{${hashes.join(", ")}}`));
+    if (!base.endsWith(`/${made.slice(0, 12)}/`)) throw new Error("The list of the engine's files is not this engine's.");
+  }
+  return { manifest, encoding: response.headers.get("Content-Encoding") ?? "" };
 }
 
 /** @param {string} address */
@@ -303,7 +354,11 @@ async function collect(body, length) {
  */
 async function checkHash(bytes, expected, what) {
   if (!self.crypto.subtle) return;
+  if ((await sha256(bytes)) !== expected) throw new Error(`${what} is not the file that was made with this build.`);
+}
+
+/** @param {BufferSource} bytes */
+async function sha256(bytes) {
   const hash = new Uint8Array(await self.crypto.subtle.digest("SHA-256", bytes));
-  const text = Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
-  if (text !== expected) throw new Error(`${what} is not the file that was made with this build.`);
+  return Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }

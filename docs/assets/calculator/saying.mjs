@@ -1,13 +1,20 @@
 // @ts-check
 // What the answer on the page is for, said three ways: a state for style, a word on the plate, a line to be read out.
 
+import { EngineFailure } from "./engine.mjs";
 import { sayState } from "./outcome.mjs";
 
 /** @typedef {"example" | "starting" | "live" | "stale" | "errors" | "unavailable"} State */
 
 export const FOR_EXAMPLE = "The answer shown is for the example values.";
-const DID_NOT_START =
-  "The live calculator did not start. The answer shown is for the example values. Reload the page, or use the table below.";
+/** What a reader can do about it. @type {Record<import("./engine-messages.mjs").Why, string>} */
+const REMEDY = {
+  "": "Reload the page, or use the table below.",
+  files:
+    "A part of it did not come: the connection may be down, or the site has been renewed. Reload the page, or use the table below.",
+  memory: "This device has no memory free for it. Close other tabs, then reload the page; or use the table below.",
+  old: "This browser is too old for it: it needs Chrome or Edge 112, Firefox 114, Safari 16.4 or newer. The table below serves without it.",
+};
 const STOPPED =
   "The live calculator stopped. The answer shown is for the values before your last change. Reload the page: what you typed is kept.";
 
@@ -46,12 +53,16 @@ export class Saying {
     else write();
   }
 
-  /** @param {boolean} works the engine runs, and failed at these values only */
-  unavailable(works) {
+  /**
+   * @param {boolean} works the engine runs, and failed at these values only
+   * @param {unknown} reason
+   */
+  unavailable(works, reason) {
     this.show("unavailable");
     const shown = this.answered ? "The answer shown is for the values before your last change." : FOR_EXAMPLE;
     if (works) this.line(`The calculator could not work these values out. ${shown} Change a field, or reload the page.`);
-    else this.line(this.answered ? STOPPED : DID_NOT_START);
+    else if (this.answered) this.line(STOPPED);
+    else this.line(`The live calculator did not start. ${FOR_EXAMPLE} ${REMEDY[reason instanceof EngineFailure ? reason.why : ""]}`);
   }
 
   /**
