@@ -52,8 +52,8 @@ class BakeOnPage:
         self.answered()
 
     def answered(self) -> None:
-        expect(self.small("cure")).not_to_have_text("working it out", timeout=40_000)
         self.form.reaches("live")
+        expect(self.small("cure")).not_to_have_text("working it out")
 
     def bake(self, readings: Sequence[tuple[int, str]] = READINGS) -> None:
         """Started, and read at these minutes."""

@@ -6,24 +6,26 @@ import { note } from "../calculator/notes.mjs";
 import { ask } from "../job/page-parts.mjs";
 import { Alarm } from "./alarm.mjs";
 import { Awake } from "./awake.mjs";
-import { addReading, dropReading, latest, minuteOf, minuteText, newBake } from "./bake.mjs";
+import { latest, newBake } from "./bake.mjs";
 import { BakeForm } from "./bake-form.mjs";
 import { behind, clockTime, dayOf, DeviceClock, spanWords, zoneMoved } from "./device-clock.mjs";
-import { dueOf, pullAt } from "./glance.mjs";
+import { figuresOf, pullAt } from "./glance.mjs";
+import { Hand } from "./hand.mjs";
 import { keep, keepSeen, onOtherTab, recall } from "./keeping.mjs";
 import { fileName, fileText } from "./log-file.mjs";
 import { Panel, readingsOf, troubleOf } from "./panel.mjs";
 import { PullWatch } from "./pull-watch.mjs";
-import { typedMinutes } from "./readings-list.mjs";
 
 /** @typedef {import("./bake.mjs").Bake} Bake */
-/** @typedef {import("./bake.mjs").Reading} Reading */
 /** @typedef {import("../calculator/asking.mjs").Response} Response */
 
 const MINUTE_ms = 60_000;
 /** Left alone for so long, nobody may still stand beside it. */
 const LEFT_ms = 120 * MINUTE_ms;
 const SEEN_EVERY_ms = 10_000;
+/** A phone that was locked in the middle of an answer has lost it. */
+const RETRY_ms = 15_000;
+const LONGEST_RETRY_ms = 5 * MINUTE_ms;
 
 const UNKEPT =
   "This browser keeps nothing for this site: if the page is closed or reloaded, the readings are gone. Write them down as well.";
@@ -34,6 +36,8 @@ class BakeBeside extends HTMLElement {
   /** @type {Bake | null} */ #bake = null;
   #left = false;
   /** @type {Response | null | undefined} */ #answer;
+  /** The last answer's figures: they stand until the next answer. @type {import("./glance.mjs").Figures | null} */ #figures = null;
+  /** When to try again after the calculator failed, and how long to wait after that. */ #again = { at: 0, wait_ms: RETRY_ms };
   /** What to read out once the answer is there. */ #told = "";
   #seen = 0;
   #clock = new DeviceClock();
@@ -49,8 +53,8 @@ class BakeBeside extends HTMLElement {
     if (this.#form || !(calculator instanceof HTMLElement) || !form) return;
     this.#form = new BakeForm(calculator, form, (response) => this.#take(response));
     this.#panel = new Panel(this, this.#form, {
-      drop: (reading) => this.#drop(reading),
-      correct: (reading, text, at) => this.#correct(reading, text, at),
+      drop: (reading) => this.#hand((hand) => hand.drop(reading)),
+      correct: (reading, text, at) => this.#hand((hand) => hand.correct(reading, text, at)),
       rejoin: () => this.#push("This bake is back in the form.", true),
     });
     this.#listen(this.#panel);
@@ -76,8 +80,8 @@ class BakeBeside extends HTMLElement {
     });
     /** @type {[string, () => void][]} */
     const entries = [
-      ["[data-entry]", () => this.#add(panel)],
-      ["[data-went-in]", () => this.#setStart(panel)],
+      ["[data-entry]", () => this.#hand((hand) => hand.add())],
+      ["[data-went-in]", () => this.#hand((hand) => hand.setStart())],
     ];
     for (const [selector, act] of entries) {
       panel.at(selector).addEventListener("submit", (event) => {
@@ -144,12 +148,18 @@ class BakeBeside extends HTMLElement {
       return this.#panel?.goToTitle();
     }
     const lost = act === "throw-away" || (!bake.saved && bake.readings.length > 0);
-    const question =
-      act === "new" ? `Start anew? ${readingsOf(bake)} of this bake are not saved as a file, and are gone then.` :
-      `Throw away this bake and its ${readingsOf(bake)}? They are gone then.`;
-    if (lost && !(await ask(this, question, act === "new" ? "Start anew" : "Throw it away"))) return;
+    const [question, yes] =
+      act === "new"
+        ? [`Start anew? ${readingsOf(bake)} of this bake are not saved as a file, and are gone then.`, "Start anew"]
+        : [`Throw away this bake and its ${readingsOf(bake)}? They are gone then.`, "Throw it away"];
+    if (lost && !(await ask(this, question, yes))) return;
     this.#forget(act === "throw-away");
     this.#panel?.at('[data-act="start"]').focus();
+  }
+
+  /** @param {(hand: Hand) => void} does */
+  #hand(does) {
+    if (this.#bake && this.#panel) does(new Hand(this.#bake, this.#panel, this.#clock.now(this.#bake), (told) => this.#push(told)));
   }
 
   #sound() {
@@ -179,71 +189,13 @@ class BakeBeside extends HTMLElement {
     this.#bake = null;
     this.#left = false;
     this.#answer = undefined;
+    this.#figures = null;
     this.#awake.release();
     keep(null);
     for (const about of ["clock", "zone", "apart", "example", "deleted", "unkept"]) note(this, about, "");
     if (restore && bake && bake.wrote !== "" && this.#form?.own().log === bake.wrote) this.#form.put(bake.before);
     this.#panel?.say("");
     this.#show();
-  }
-
-  /** @param {Panel} panel */
-  #add(panel) {
-    const bake = this.#bake;
-    const field = panel.field("#beside-reading");
-    const text = field.value.trim();
-    const wrong = /\d/.test(text) ? "" : "Enter the metal temperature, like 345";
-    panel.at("[data-wrong]").textContent = wrong;
-    field.setAttribute("aria-invalid", String(wrong !== ""));
-    field.focus();
-    if (!bake || wrong !== "") return;
-    const reading = { at: this.#clock.now(bake), text, unit: panel.field(".beside-entry select").value };
-    addReading(bake, reading);
-    field.value = "";
-    const minute = minuteText(minuteOf(bake, reading.at));
-    this.#push(`Reading ${bake.readings.length}: ${text} ${reading.unit} at ${minute} min.`);
-  }
-
-  /** @param {Reading} reading */
-  #drop(reading) {
-    const bake = this.#bake;
-    if (!bake || !dropReading(bake, reading)) return;
-    const putBack = () => {
-      addReading(bake, reading);
-      note(this, "deleted", "");
-      this.#push("The reading is back.");
-    };
-    note(this, "deleted", "");
-    note(this, "deleted", `${reading.text} ${reading.unit} was deleted.`, [{ words: "Put it back", act: putBack }]);
-    this.#push("The reading is deleted.");
-  }
-
-  /** @param {Reading} reading @param {string} text @param {number} at */
-  #correct(reading, text, at) {
-    const bake = this.#bake;
-    if (!bake || !dropReading(bake, reading)) return;
-    addReading(bake, { ...reading, text, at });
-    this.#push("The reading is corrected.");
-  }
-
-  /** @param {Panel} panel */
-  #setStart(panel) {
-    const bake = this.#bake;
-    const field = panel.field("#beside-went-in");
-    const minutes = typedMinutes(field.value);
-    if (!bake) return;
-    const started = this.#clock.now(bake) - (minutes ?? 0) * MINUTE_ms;
-    const late = started > (bake.readings[0]?.at ?? Infinity);
-    const wrong =
-      minutes === null
-        ? "Minutes must be a number of 0 or more, like 4"
-        : late ? "It must have gone in before the first reading: correct or delete that one first" : "";
-    panel.at("[data-went-in-wrong]").textContent = wrong;
-    if (wrong !== "") return;
-    field.value = "";
-    bake.started = started;
-    bake.offset_min = new Date(started).getTimezoneOffset();
-    this.#push(`The clock is set: it went in at ${clockTime(bake, started)}.`);
   }
 
   /**
@@ -259,6 +211,7 @@ class BakeBeside extends HTMLElement {
     const asks = !apart && bake.readings.length > 0;
     this.#told = asks ? told : "";
     this.#answer = undefined;
+    if (!asks) this.#figures = null;
     if (!asks && told !== "") this.#panel?.say(told);
     if (asks) form.write(bake);
     else if (!apart) form.takeOut(bake);
@@ -272,8 +225,14 @@ class BakeBeside extends HTMLElement {
     if (!bake || this.#left || !this.#form) return;
     if (bake.readings.length > 0 && this.#form.own().log === bake.wrote) {
       this.#answer = response;
+      this.#figures = response?.ok ? figuresOf(bake, response.answers) : null;
+      if (response) this.#again = { at: 0, wait_ms: RETRY_ms };
+      else this.#again = { at: performance.now() + this.#again.wait_ms, wait_ms: Math.min(2 * this.#again.wait_ms, LONGEST_RETRY_ms) };
       if (this.#told !== "") this.#panel?.say(`${this.#told} ${troubleOf(response) || response?.headline}.`);
       this.#told = "";
+    } else if (this.#form.isApart(bake)) {
+      this.#answer = undefined;
+      this.#figures = null;
     }
     this.#show();
     this.#tick();
@@ -291,6 +250,7 @@ class BakeBeside extends HTMLElement {
     this.#bake = bake;
     this.#left = false;
     if (bake.ended) this.#awake.release();
+    note(this, "deleted", "");
     if (!same) this.#push("");
   }
 
@@ -311,13 +271,15 @@ class BakeBeside extends HTMLElement {
     }
     if (bake.ended) return;
     this.#panel?.tick(bake, seen);
-    this.#watch.look(bake.pulled === null ? pullAt(dueOf(bake, this.#answer?.answers["pull-in"])) : null, seen.now);
+    this.#watch.look(bake.pulled === null ? pullAt(this.#figures?.due ?? null) : null, seen.now);
+    if (this.#answer === null && performance.now() >= this.#again.at) this.#push("");
   }
 
   #look() {
     const bake = this.#bake;
     const now = bake ? this.#clock.now(bake) : 0;
-    return { bake, left: this.#left, answer: this.#answer, now, sound: this.#alarm.on, screen: this.#awake.state };
+    const { on: sound } = this.#alarm;
+    return { bake, left: this.#left, answer: this.#answer, figures: this.#figures, now, sound, screen: this.#awake.state };
   }
 
   #show() {

@@ -15,6 +15,8 @@ import { readAbove } from "./log-file.mjs";
 const OWN = ["log", "log-unit", "pulled-at", "pulled-at-unit"];
 
 export class BakeForm {
+  /** Whether a bake has been put into the form since the page was opened. */ #wrote = false;
+
   /**
    * @param {HTMLElement} calculator
    * @param {HTMLFormElement} form
@@ -60,12 +62,16 @@ export class BakeForm {
   isApart(bake) {
     const { log = "" } = this.texts;
     if (bake.readings.length === 0 && bake.wrote === "") return false;
-    const known = [bake.wrote, logText(bake), defaultTexts(this.form).log, ...(bake.wrote === "" ? [bake.before.log] : [])];
+    const known = [bake.wrote, logText(bake)];
+    if (bake.wrote === "") known.push(bake.before.log ?? "");
+    // the example of a page newly opened is nobody's; put back later, it was put back by hand
+    if (!this.#wrote) known.push(defaultTexts(this.form).log ?? "");
     return !known.includes(log);
   }
 
   /** @param {Bake} bake */
   write(bake) {
+    this.#wrote = true;
     bake.wrote = logText(bake);
     this.put({
       log: bake.wrote,

@@ -14,8 +14,19 @@ const MINUTE_ms = 60_000;
  * @typedef {{fast: number, best: number, slow: number | null} | null} Due
  */
 
+/**
+ * What an answer of the form says of a bake.
+ * @typedef {{due: Due, pullWords: string, share: Answer | undefined, safe: Answer | undefined}} Figures
+ */
+
+/** @param {Bake} bake @param {Record<string, Answer>} answers @returns {Figures} */
+export function figuresOf(bake, answers) {
+  const pull = answers["pull-in"];
+  return { due: dueOf(bake, pull), pullWords: pull?.text ?? "", share: answers.share, safe: answers["safe-equivalent"] };
+}
+
 /** The wait is counted from the last reading. @param {Bake} bake @param {Answer | undefined} answer @returns {Due} */
-export function dueOf(bake, answer) {
+function dueOf(bake, answer) {
   const reading = lastReading(bake);
   if (!reading || !answer || typeof answer.value !== "number") return null;
   const moment = (/** @type {number} */ minutes) => reading.at + minutes * MINUTE_ms;
@@ -43,9 +54,10 @@ export class Glance {
   /**
    * @param {Bake} bake
    * @param {number} now
-   * @param {{pullWords: string, due: Due, share: Answer | undefined, safe: Answer | undefined, trouble: string}} found
+   * @param {Figures | null} figures
+   * @param {string} trouble why there are none
    */
-  show(bake, now, found) {
+  show(bake, now, figures, trouble) {
     const until = bake.pulled ?? now;
     this.#cell("elapsed", stopwatch(until - bake.started), `since ${clockTime(bake, bake.started)}`);
     const reading = lastReading(bake);
@@ -53,23 +65,25 @@ export class Glance {
       const minute = Math.floor(minuteOf(bake, reading.at));
       this.#cell("last", `${reading.text} ${reading.unit}`, `at ${minute} min, ${spanWords(now - reading.at)} ago`);
     } else this.#cell("last", "none", "read the metal when it goes in, then every 3 min");
-    if (typeof found.share?.value === "number") {
-      this.#cell("cure", `${Math.floor(found.share.value)} %`, `${found.safe?.text ?? ""} made by the last reading`);
-    } else this.#cell("cure", "none", found.trouble || "no reading yet");
-    this.#cell("pull", ...this.#pull(bake, now, found));
-    this.#write(this.box.querySelector("[data-alarm]"), this.#alarm(bake, now, found.due));
+    if (typeof figures?.share?.value === "number") {
+      this.#cell("cure", `${Math.floor(figures.share.value)} %`, `${figures.safe?.text ?? ""} made by the last reading`);
+    } else this.#cell("cure", "none", trouble || "no reading yet");
+    this.#cell("pull", ...this.#pull(bake, now, figures, trouble));
+    this.#write(this.box.querySelector("[data-alarm]"), this.#alarm(bake, now, figures?.due ?? null));
   }
 
   /**
    * @param {Bake} bake
    * @param {number} now
-   * @param {{pullWords: string, due: Due, trouble: string}} found
+   * @param {Figures | null} figures
+   * @param {string} trouble
    * @returns {[string, string]}
    */
-  #pull(bake, now, { pullWords, due, trouble }) {
+  #pull(bake, now, figures, trouble) {
     if (bake.pulled !== null) return ["pulled", `at ${clockTime(bake, bake.pulled)}`];
+    const due = figures?.due ?? null;
     const at = pullAt(due);
-    if (due === null || at === null) return ["not yet", trouble || pullWords || "take the first reading"];
+    if (due === null || at === null) return ["none yet", figures?.pullWords || trouble || "take the first reading"];
     if (at <= now) return ["now", "by the last reading. Read the metal once more, then pull"];
     const minutes = (/** @type {number} */ moment) => Math.max(0, (moment - now) / MINUTE_ms);
     const range =

@@ -5,7 +5,7 @@ import { note } from "../calculator/notes.mjs";
 import { lastReading, minuteOf, minuteText } from "./bake.mjs";
 import { copyCurve } from "./curve.mjs";
 import { clockTime, dayOf } from "./device-clock.mjs";
-import { dueOf, Glance } from "./glance.mjs";
+import { Glance } from "./glance.mjs";
 import { ReadingsList } from "./readings-list.mjs";
 
 /** @typedef {import("./bake.mjs").Bake} Bake */
@@ -18,6 +18,7 @@ import { ReadingsList } from "./readings-list.mjs";
  * @property {Bake | null} bake
  * @property {boolean} left a bake from before, and nobody has said yet what to do with it
  * @property {Response | null | undefined} answer of the form for this bake; null for none, undefined while it is worked out
+ * @property {import("./glance.mjs").Figures | null} figures
  * @property {number} now on the bake's clock
  * @property {boolean} sound
  * @property {import("./awake.mjs").State} screen
@@ -35,7 +36,7 @@ const SCREEN = {
 
 /** Why there are no figures. @param {Response | null | undefined} answer */
 export function troubleOf(answer) {
-  if (answer === null) return "no figures now: the calculator is not running, and the readings are kept";
+  if (answer === null) return "No figures now: the calculator is not running, and the readings are kept";
   return answer === undefined || answer.ok ? "" : (answer.errors[0]?.message ?? "");
 }
 
@@ -104,15 +105,8 @@ export class Panel {
 
   /** What changes with every second. @param {Bake} bake @param {Seen} seen */
   tick(bake, seen) {
-    const answers = seen.answer?.answers ?? {};
-    const working = seen.answer === undefined ? "working it out" : troubleOf(seen.answer);
-    this.glance.show(bake, seen.now, {
-      pullWords: answers["pull-in"]?.text ?? "",
-      due: dueOf(bake, answers["pull-in"]),
-      share: answers.share,
-      safe: answers["safe-equivalent"],
-      trouble: bake.readings.length > 0 ? working : "",
-    });
+    const why = this.form.isApart(bake) ? APART : seen.answer === undefined ? "working it out" : troubleOf(seen.answer);
+    this.glance.show(bake, seen.now, seen.figures, bake.readings.length > 0 ? why : "");
   }
 
   /** @param {Bake} bake @param {boolean} running */
