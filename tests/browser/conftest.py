@@ -77,7 +77,8 @@ class Visit:
     def _console(self, message: ConsoleMessage) -> None:
         if message.type == "error":
             self.errors.append(message.text)
-        if message.type == "warning":
+        # Playwright's own word on what the fixture below asks of it
+        if message.type == "warning" and "blocked by Playwright" not in message.text:
             self.warnings.append(message.text)
 
     def _request(self, request: Request) -> None:

@@ -17,7 +17,7 @@ async function keep() {
     if (!savesData()) keepEngineOnceUsed();
   } catch (reason) {
     // refused (private window, no https, damaged list): the site works from the network
-    console.warn("This device does not keep the site.", reason);
+    console.info("This device does not keep the site.", reason);
   }
 }
 
