@@ -58,9 +58,14 @@ def test_from_the_clock_to_the_pull(visit: Open, command_line: Callable[..., dic
     assert bake.big("elapsed").inner_text().startswith("20:")
     bake.wait(left)
     expect(bake.big("pull")).to_have_text("now")
+    bake.box.get_by_label("Metal temperature now").fill("376")
     bake.tap("pulled")
+    # what was typed is the reading at the pull
+    expect(bake.readings).to_have_count(len(READINGS) + 1)
     bake.answered()
     assert float(bake.form.holds()["pulled-at"]) == pytest.approx(20 + left, abs=1)
+    assert bake.log()[-1] == (pytest.approx(20 + left, abs=1), "376")
+    expect(bake.big("pull")).to_have_text("pulled")
     assert not bake.at.errors
     assert not bake.at.leaving()
 

@@ -6,7 +6,7 @@ import { note } from "../calculator/notes.mjs";
 import { ask } from "../job/page-parts.mjs";
 import { Alarm } from "./alarm.mjs";
 import { Awake } from "./awake.mjs";
-import { latest, newBake } from "./bake.mjs";
+import { lastReading, latest, newBake } from "./bake.mjs";
 import { BakeForm } from "./bake-form.mjs";
 import { behind, clockTime, dayOf, DeviceClock, spanWords, zoneMoved } from "./device-clock.mjs";
 import { figuresOf, pullAt } from "./glance.mjs";
@@ -170,9 +170,13 @@ class BakeBeside extends HTMLElement {
 
   /** @param {Bake} bake */
   #pulled(bake) {
+    // a temperature that was typed and not added is the one at the pull
+    if (bake.pulled === null && this.#panel?.field("#beside-reading").value.trim()) this.#hand((hand) => hand.add());
     bake.pulled = bake.pulled === null ? this.#clock.now(bake) : null;
     bake.saved = false;
-    this.#push(bake.pulled === null ? "The pull is taken back." : `Pulled at ${clockTime(bake, bake.pulled)}.`);
+    const late = bake.pulled !== null && bake.pulled - (lastReading(bake)?.at ?? bake.started) > MINUTE_ms;
+    const more = late ? " Nothing since the last reading is counted: read the metal now, if you can." : "";
+    this.#push(bake.pulled === null ? "The pull is taken back." : `Pulled at ${clockTime(bake, bake.pulled)}.${more}`);
   }
 
   /** @param {Bake} bake */
