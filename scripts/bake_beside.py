@@ -39,7 +39,7 @@ def _left() -> str:
 def _running() -> str:
     cells = "".join(
         f'<div class="beside-cell" data-cell="{key}"><dt>{label}</dt>'
-        f'<dd><strong data-big{" role='timer'" if key == "elapsed" else ""}></strong> <span data-small></span></dd></div>'
+        f"<dd><strong data-big{" role='timer'" if key == 'elapsed' else ''}></strong> <span data-small></span></dd></div>"
         for key, label in (
             ("elapsed", "In the oven"),
             ("pull", "Pull in about"),
