@@ -9,7 +9,7 @@ from pathlib import Path
 
 from mkdocs.utils.meta import get_data
 from safety_rules import PLACES, filled
-from site_pages import SEEN
+from site_pages import SEEN, named_cells
 
 from calculators.kit import find
 from calculators.kit.sources import Source, all_sources
@@ -82,7 +82,8 @@ def _table(name: str, head: tuple[str, ...], lines: str) -> str:
     cells = "".join(f'<th scope="col">{escape(words)}</th>' for words in head)
     return (
         f'<div class="calc-scroll" role="region" tabindex="0" aria-label="{escape(name)}">'
-        f'<table class="calc-table rules-map"><thead><tr>{cells}</tr></thead><tbody>{lines}</tbody></table></div>'
+        f'<table class="calc-table rules-map"><thead><tr>{cells}</tr></thead><tbody>{named_cells(lines, head)}</tbody>'
+        "</table></div>"
     )
 
 

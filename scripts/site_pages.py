@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import re
+from collections.abc import Iterable, Mapping, Sequence
 from html import escape
 from typing import Any
 
@@ -125,12 +126,22 @@ def _pairs(words: Mapping[str, Any]) -> str:
     )
 
 
-def _scrolling(name: str, head: Iterable[str], lines: Iterable[str]) -> str:
+def named_cells(lines: str, head: Sequence[str]) -> str:
+    """Rows whose cells carry their column's name: a phone shows each row as an entry of its own."""
+
+    def row(line: re.Match[str]) -> str:
+        names_left = iter(head[1:])
+        return re.sub("<td>", lambda _: f'<td data-head="{escape(next(names_left))}">', line[0])
+
+    return re.sub("<tr>.*?</tr>", row, lines, flags=re.DOTALL)
+
+
+def _scrolling(name: str, head: Sequence[str], lines: Iterable[str]) -> str:
     cells = "".join(f'<th scope="col">{escape(words)}</th>' for words in head)
     return (
         f'<div class="calc-scroll" role="region" tabindex="0" aria-label="Table {escape(name)}" data-search-exclude>'
         f'<table id="table-{name}" class="calc-table"><thead><tr>{cells}</tr></thead>'
-        f"<tbody>{''.join(lines)}</tbody></table></div>"
+        f"<tbody>{named_cells(''.join(lines), head)}</tbody></table></div>"
     )
 
 
