@@ -107,7 +107,7 @@ def test_opening_an_entry_and_adding_it_again_changes_that_entry(visit: Callable
 
 def test_an_entry_too_long_for_a_link_opens_whole(visit: Callable[..., Visit]) -> None:
     here = visit()
-    log = "\n".join(f"{minute}, {min(70 + 6 * minute, 398)}" for minute in range(0, 400))
+    log = "\n".join(f"{minute}, {min(70 + 6 * minute, 398)}" for minute in range(400))
     add(here, "bake-log", "cure", log=log)
     here.goes(SHEET)
     here.page.evaluate("sessionStorage.clear()")

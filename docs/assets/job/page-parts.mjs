@@ -42,11 +42,14 @@ export function ask(within, words, yes, text) {
     form.append(element("p", {}, field));
   }
   const agree = element("button", { class: "md-button md-button--primary", value: "yes" }, yes);
-  form.append(element("p", { class: "job-acts" }, agree, element("button", { class: "md-button", value: "" }, "Leave it")));
+  const leave = element("button", { class: "md-button", value: "" }, "Leave it");
+  form.append(element("p", { class: "job-acts" }, agree, leave));
   dialog.append(form);
   within.append(dialog);
   dialog.showModal();
-  if (text !== undefined) field.select();
+  // Enter must not delete by itself
+  if (text === undefined) leave.focus();
+  else field.select();
   return new Promise((resolve) => {
     dialog.addEventListener("close", () => {
       dialog.remove();
