@@ -22,7 +22,7 @@ ROWS = {
     key: (unescape(rule), unescape(covers), pages, standing)
     for key, rule, covers, pages, standing in re.findall(
         r'<tr><th scope="row"><a href="~/reference/sources/#source-([\w-]+)">(.*?)</a></th>'
-        r"<td>(.*?)</td><td>(.*?)</td><td>(.*?)</td></tr>",
+        r"<td[^>]*>(.*?)</td><td[^>]*>(.*?)</td><td[^>]*>(.*?)</td></tr>",
         rules_map_html(),
     )
 }
