@@ -18,6 +18,7 @@ fills, `take = "all"` every field that one can. What is neither given nor taken 
 from __future__ import annotations
 
 import json
+import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -30,6 +31,11 @@ from calculators.kit.handover import MEANINGS
 from calculators.kit.job import Done, Entry, JobError, offers, run_job
 
 OWN_KEYS = ("calculator", "name", "take", "note")
+# Far more than any job has; a file that holds more was not written as one.
+LONGEST = 4_000_000
+MOST_STEPS = 100
+# The reader of TOML takes minutes over a name of tens of thousands of parts.
+MANY_PARTS = re.compile(r"(?:\.\s*[\w-]+\s*){50}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +49,20 @@ class Job:
 
 def read_job(text: str) -> Job:
     """Read a job's file and run it. Raises JobError with a sentence that says which step is wrong."""
+    if len(text) > LONGEST:
+        raise JobError("The job's file is longer than any job.")
+    if MANY_PARTS.search(text):
+        raise JobError("The job's file cannot be read: a name in it has too many parts.")
     try:
         table = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        raise JobError(f"The job's file cannot be read: {error}.") from None
+    except (ValueError, RecursionError) as error:  # a number of thousands of digits is a ValueError alone
+        why = "it is nested too deep" if isinstance(error, RecursionError) else _short(str(error), 200)
+        raise JobError(f"The job's file cannot be read: {why}.") from None
     steps = table.get("step")
     if not isinstance(steps, list) or not steps or not all(isinstance(one, dict) for one in steps):
         raise JobError("The job's file holds no [[step]].")
+    if len(steps) > MOST_STEPS:
+        raise JobError(f"The job's file holds {len(steps)} steps; more than {MOST_STEPS} are not read.")
     entries: list[Entry] = []
     done: tuple[Done, ...] = ()
     notes: dict[str, str] = {}
@@ -57,25 +70,25 @@ def read_job(text: str) -> Job:
         entry = _entry(step, number, {one.name for one in entries}, done)
         entries.append(entry)
         if "note" in step:
-            notes[entry.name] = str(step["note"])
+            notes[entry.name] = _text(step["note"])
         done = run_job(entries)
-    return Job(str(table.get("name", "A job without a name")), done, notes)
+    return Job(_text(table.get("name", "A job without a name")), done, notes)
 
 
 def _entry(step: Mapping[str, Any], number: int, used: set[str], done: tuple[Done, ...]) -> Entry:
-    slug = str(step.get("calculator", ""))
+    slug = _text(step.get("calculator", ""))
     if not slug:
         raise JobError(f"Step {number} names no calculator.")
     if slug not in find.slugs():
-        raise JobError(f"Step {number}: there is no calculator {slug}.")
+        raise JobError(f"Step {number}: there is no calculator {_short(slug)}.")
     calculator = find.load(slug)
     known = {one.key for one in calculator.fields}
     unknown = [key for key in step if key not in OWN_KEYS and key.removesuffix("-unit") not in known]
     if unknown:
-        raise JobError(f"Step {number}, {slug}: it does not ask for {', '.join(unknown)}.")
-    name = str(step.get("name", slug))
+        raise JobError(f"Step {number}, {slug}: it does not ask for {_short(', '.join(unknown), 200)}.")
+    name = _text(step.get("name", slug))
     if name in used:
-        raise JobError(f"Step {number}: {name} is there already. Give this one a name of its own.")
+        raise JobError(f"Step {number}: {_short(name)} is there already. Give this one a name of its own.")
     possible = offers(calculator, done)
     keys = _wanted(step.get("take", []), possible, calculator, f"Step {number}, {slug}")
     texts = {key: _text(value) for key, value in step.items() if key not in OWN_KEYS}
@@ -92,7 +105,7 @@ def _wanted(take: Any, possible: Mapping[str, str], calculator: Calculator, wher
     meanings = {one.key: one.field.meaning for one in calculator.fields}
     for key in keys:
         if key not in meanings:
-            raise JobError(f"{where}: it has no field {key} that could be taken.")
+            raise JobError(f"{where}: it has no field {_short(key)} that could be taken.")
         if key not in possible:
             words = MEANINGS[meanings[key]].words if meanings[key] else key
             raise JobError(f"{where}: no earlier step gives the {words}.")
@@ -100,9 +113,15 @@ def _wanted(take: Any, possible: Mapping[str, str], calculator: Calculator, wher
     return [*keys, *(key for key in possible if meanings[key] in rest and key not in keys)]
 
 
+def _short(text: str, longest: int = 60) -> str:
+    return text if len(text) <= longest else f"{text[: longest - 1]}…"
+
+
 def _text(value: Any) -> str:
+    if isinstance(value, int) and abs(value) >= 10**300:
+        return "1e300"  # no field takes as much, and its digits cannot all be written
     if isinstance(value, list):
-        return "\n".join(str(one) for one in value)
+        return "\n".join(map(_text, value))
     return {True: "yes", False: "no"}[value] if isinstance(value, bool) else str(value)
 
 
