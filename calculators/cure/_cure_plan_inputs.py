@@ -20,7 +20,7 @@ METALS = (
 )
 SHAPES = {
     "both-sides": "Plate or casting wall, hot air on both sides",
-    "one-side": "Closed tube, box, or back against something",
+    "one-side": "Tube or box (vented), or back against something",
     "round-bar": "Round bar",
     "square-bar": "Square bar",
     "heat-path": "Heat path, worked out already",

@@ -304,7 +304,7 @@ CALCULATOR = Calculator(
         "It gives the heat and the time, not that the gas is out. Bubbles or pinholes on a test part mean: again.",
         "It knows your oven by three words or one measured number, and takes each section as one lump.",
         "The target and the hold are habits of the trade; only for galvanised steel did we find them printed, second-hand.",
-        "Some castings never stop gasing. A powder made for gasing metal and a cooler cure do more than a third prebake.",
+        "Some castings never stop gassing. A powder made for gassing metal and a cooler cure do more than a third prebake.",
     ),
     standing=(
         Caution(
