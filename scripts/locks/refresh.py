@@ -64,6 +64,7 @@ def main() -> None:
     already = [flag for name in names_in(LOCKS / "site.txt") for flag in ("--no-emit-package", name)]
     lock_python("checks", "--constraint", "site.txt", *already, *upgrade)
     lock_python("browser", "--constraint", "site.txt", *upgrade)
+    lock_python("audit", *upgrade)
     lock_node()
     refuse_addresses()
     print("Locks written. Next: python3 scripts/check.py")
