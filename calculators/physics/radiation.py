@@ -33,6 +33,10 @@ def _below(wavelength_um: float, kelvin: float) -> float:
     return FIRST_W_um4_m2sr * (kelvin / SECOND_um_K) ** 4 * total
 
 
+def _between(shortest_um: float, longest_um: float, kelvin: float) -> float:
+    return _below(longest_um, kelvin) - _below(shortest_um, kelvin)
+
+
 def band_radiance_W_m2sr(temperature_degC: float) -> float:
     """What a black surface sends out between 8 and 14 um.
 
@@ -47,8 +51,7 @@ def band_radiance_W_m2sr(temperature_degC: float) -> float:
     >>> round(band_radiance_W_m2sr(200.0), 2)
     311.43
     """
-    kelvin = temperature_degC + ZERO_degC_K
-    return _below(BAND_um[1], kelvin) - _below(BAND_um[0], kelvin)
+    return _between(*BAND_um, temperature_degC + ZERO_degC_K)
 
 
 def temperature_of_radiance_degC(radiance_W_m2sr: float) -> float | None:

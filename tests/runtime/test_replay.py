@@ -38,7 +38,7 @@ def test_recorded_calls_give_the_same_in_the_shipped_image(
             seen[call["slug"]] = seen.get(call["slug"], 0) + 1
             here = json.loads(run_json(line))
             there = json.loads(result["response"]) if "response" in result else result
-            differing = [key for key in here if here[key] != there.get(key)]
+            differing = [key for key in here if not alike(here[key], there.get(key))]
             if differing:
                 wrong.append(
                     f"{call}: {differing}: {here[differing[0]]!r} here, {there.get(differing[0])!r} there"
