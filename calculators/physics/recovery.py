@@ -14,7 +14,6 @@ FEWEST_AIR_READINGS = 4
 # What is left of the dip at the recovery time: exp(-3) = 5 %.
 TIME_CONSTANTS = 3.0
 _SHORTEST_min, _LONGEST_min = 0.05, 2000.0
-_GOLDEN = (sqrt(5.0) - 1.0) / 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,15 +91,21 @@ def fit_recovery(
         product, square = sums(_SHORTEST_min * (_LONGEST_min / _SHORTEST_min) ** factor)
         return product * abs(product) / square
 
+    def still_gains(factor: float) -> bool:
+        """Whether a longer time would fit better yet: the slope of the sum of squares, the dip always at its best."""
+        recovery_min = _SHORTEST_min * (_LONGEST_min / _SHORTEST_min) ** factor
+        product, square = sums(recovery_min)
+        shares = [exp(-TIME_CONSTANTS * at / recovery_min) for at in times_min]
+        rows = zip(missing_K, shares, times_min, strict=True)
+        return sum((one - product / square * share) * share * at for one, share, at in rows) > 0.0
+
     steps = 60
     best = max(range(steps + 1), key=lambda step: explained(step / steps))
     low, high = max(best - 1, 0) / steps, min(best + 1, steps) / steps
-    for _ in range(60):
-        left, right = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
-        if explained(left) >= explained(right):
-            high = right
-        else:
-            low = left
+    # the slope's change of sign is known to many more digits than the place of a flat top
+    for _ in range(50):
+        middle = (low + high) / 2
+        low, high = (middle, high) if still_gains(middle) else (low, middle)
     recovery_min = _SHORTEST_min * (_LONGEST_min / _SHORTEST_min) ** ((low + high) / 2)
     product, square = sums(recovery_min)
     dip_K = product / square
