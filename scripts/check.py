@@ -38,12 +38,11 @@ def outcome_of(group: Group, failed: set[str]) -> tuple[str, str]:
     if stands_on:
         return "failed", f"not run, because {stands_on[0]} failed"
     try:
-        group.work()
+        return "passed", group.work() or ""
     except Failed as problem:
         return "failed", str(problem)
     except Skipped as reason:
         return "skipped", str(reason)
-    return "passed", ""
 
 
 def main() -> int:

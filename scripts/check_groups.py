@@ -14,7 +14,7 @@ from environment import ROOT
 SCRIPTS = ROOT / "scripts"
 TESTS = ROOT / "tests"
 # These test folders need something built first, so they are not part of the unit tests.
-APART = ("runtime", "site", "browser")
+APART = ("runtime", "site", "browser", "other_browsers")
 
 
 class Failed(Exception):
@@ -29,7 +29,8 @@ class Skipped(Exception):
 class Group:
     name: str
     what: str
-    work: Callable[[], None]
+    # gives words for the last lines, where there is more to say than that it passed
+    work: Callable[[], str | None]
     needs: tuple[str, ...] = ()
 
 
@@ -133,6 +134,18 @@ def browser() -> None:
         raise Failed("a test failed")
 
 
+def other_browsers() -> str | None:
+    sys.path.insert(0, str(ROOT))
+    from tests.other_browsers import firefox, webkit
+
+    reasons = [(one.NAME, one.why_not()) for one in (webkit, firefox)]
+    missing = "; ".join(f"{name} not run: {why}" for name, why in reasons if why)
+    if all(why for _, why in reasons):
+        raise Skipped(missing)
+    run_tests(TESTS / "other_browsers", "-s")
+    return missing
+
+
 def audit() -> None:
     done = subprocess.run([sys.executable, str(SCRIPTS / "audit.py")], cwd=ROOT, stdin=subprocess.DEVNULL)
     if done.returncode == 3:
@@ -151,6 +164,9 @@ GROUPS = (
     Group("build", "the site, built strictly", build),
     Group("site", "the built pages", site, needs=("build",)),
     Group("browser", "the built site in a browser", browser, needs=("build",)),
+    Group(
+        "others", "the built site in WebKitGTK and Firefox, where they are", other_browsers, needs=("build",)
+    ),
     Group("audit", "known defects of what the locks name", audit),
 )
 

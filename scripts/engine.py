@@ -31,6 +31,7 @@ CACHE = environment.CACHE / "engine"
 RUNTIME = environment.NODE_FOLDER / "node_modules" / "pyodide"
 NODE_SCRIPTS = Path("scripts/engine")
 IMAGE = "image.bin"
+FUNCTIONS = "functions.json"
 # Only these gain from compression: the zips are compressed already.
 SQUEEZED = (".mjs", ".js", ".wasm", ".json", ".bin")
 NATIVE = """
@@ -103,10 +104,11 @@ def assemble(root: Path, into: Path, *, image: bool) -> Path:
         )
     for name, data in files.items():
         (folder / name).write_bytes(data)
-    static_bytes = 0
+    fitting = {"static_bytes": 0, "count_args": 0}
     if image:
-        printed = run_node(root, "make-image.mjs", folder, folder / IMAGE, doing="make the memory image")
-        static_bytes = int(printed)
+        made = ("make-image.mjs", folder, folder / IMAGE, folder / FUNCTIONS)
+        fitting = json.loads(run_node(root, *made, doing="make the memory image"))
+        files[FUNCTIONS] = (folder / FUNCTIONS).read_bytes()
         files[IMAGE] = (folder / IMAGE).read_bytes()
         files[f"{IMAGE}.gz"] = compressed(files[IMAGE], "gz")
     for name, data in list(files.items()):
@@ -120,7 +122,9 @@ def assemble(root: Path, into: Path, *, image: bool) -> Path:
         "image_sha256": hashes.get(IMAGE, ""),
         "image_bytes": len(files.get(IMAGE, b"")),
         # Over so many bytes the image holds differences from the memory that the interpreter starts with.
-        "image_static_bytes": static_bytes,
+        "image_static_bytes": fitting["static_bytes"],
+        # Where in its memory the image holds the place of a function that not every browser has.
+        "image_count_args": fitting["count_args"],
         "brotli": False,
         # The worker hands this to the runtime in place of the lock, which a start from the image does not read.
         "runtime": json.loads(files["pyodide-lock.json"])["info"],

@@ -1,6 +1,7 @@
 // @ts-check
-// node make-image.mjs ENGINE_FOLDER OUTPUT: writes the memory image of an interpreter that has every calculator
-// imported and run once, and prints over how many bytes it holds only differences (see layOver in runtime.mjs).
+// node make-image.mjs ENGINE_FOLDER OUTPUT FUNCTIONS: writes the memory image of an interpreter that has every calculator
+// imported and run once, and what a browser must know to fit it (see Fit in engine.worker.mjs): FUNCTIONS, and as printed
+// JSON over how many bytes the image holds only differences (see layOver in runtime.mjs).
 // The same input gives the same bytes in any folder: clocks and chance stand still meanwhile.
 
 import nodeCrypto from "node:crypto";
@@ -8,7 +9,7 @@ import { writeFileSync } from "node:fs";
 import { syncBuiltinESMExports } from "node:module";
 import { resolve } from "node:path";
 
-const [folder, output] = process.argv.slice(2).map((path) => resolve(path));
+const [folder, output, functions] = process.argv.slice(2).map((path) => resolve(path));
 
 // The runtime copies these into its memory: the program's name would be a path of this machine.
 process.argv[1] = "/engine";
@@ -18,7 +19,8 @@ stopClocksAndChance();
 const { layOver, startOrdinarily, withFirstMemory } = await import("./runtime.mjs");
 let firstMemory = new Uint8Array(0);
 const python = await withFirstMemory(
-  (memory) => {
+  (memory, exports, table) => {
+    writeFileSync(functions, JSON.stringify(placesOf(exports, table)));
     firstMemory = memory.slice(0, memory.findLastIndex((byte) => byte !== 0) + 1);
   },
   () => startOrdinarily(folder, { _makeSnapshot: true }),
@@ -48,7 +50,17 @@ zeroFreeMemory(python._module);
 const image = python.makeMemorySnapshot();
 layOver(image, firstMemory, firstMemory.length);
 writeFileSync(output, image);
-process.stdout.write(`${firstMemory.length}\n`);
+const { HEAP32, __PyRuntime: state, __PyEM_EMSCRIPTEN_COUNT_ARGS_OFFSET: offset } = python._module;
+process.stdout.write(`${JSON.stringify({ static_bytes: firstMemory.length, count_args: state + HEAP32[offset / 4] })}\n`);
+
+/**
+ * Where in the table each exported function stands that stands there.
+ * @param {WebAssembly.Exports} exports @param {WebAssembly.Table} table
+ */
+function placesOf(exports, table) {
+  const places = new Map(Array.from({ length: table.length }, (_, place) => [table.get(place), place]));
+  return Object.fromEntries(Object.entries(exports).flatMap(([name, one]) => (places.has(one) ? [[name, places.get(one)]] : [])));
+}
 
 function stopClocksAndChance() {
   const noon = Date.UTC(2020, 0, 1, 12);

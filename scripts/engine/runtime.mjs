@@ -85,9 +85,9 @@ export function layOver(image, memory, length) {
 }
 
 /**
- * Runs `start`, and hands on the memory as the WebAssembly left it before anything ran.
+ * Runs `start`, and hands on the memory as the WebAssembly left it before anything ran, its functions, and its table of them.
  * @template T
- * @param {(memory: Uint8Array) => void} look @param {() => Promise<T>} start
+ * @param {(memory: Uint8Array, exports: WebAssembly.Exports, table: WebAssembly.Table) => void} look @param {() => Promise<T>} start
  */
 export async function withFirstMemory(look, start) {
   const instantiate = WebAssembly.instantiate;
@@ -95,7 +95,7 @@ export async function withFirstMemory(look, start) {
     async (/** @type {any} */ binary, /** @type {any} */ imports) => {
       const made = /** @type {any} */ (await instantiate(binary, imports));
       const memory = imports?.env?.memory;
-      if (memory) look(new Uint8Array(memory.buffer));
+      if (memory) look(new Uint8Array(memory.buffer), made.instance.exports, imports.env.__indirect_function_table);
       return made;
     }
   );

@@ -11,6 +11,7 @@
  * @property {number} image_bytes
  * @property {number} image_static_bytes over how many bytes the image holds only differences
  * @property {boolean} brotli whether the files lie there in brotli too, for servers that use such copies
+ * @property {number} image_count_args where in memory it holds the place of a function that not every browser has
  * @property {object} runtime the platform that the lock of packages is for
  * @property {Record<string, {sha256: string}>} files
  */
@@ -107,27 +108,28 @@ class Runtime {
     const scripts = [import(`${base}pyodide.mjs`), import(`${base}pyodide.asm.js`)];
     this.loader = Promise.all(scripts).then(([loader]) => loader.loadPyodide);
     this.module = compile(`${base}pyodide.asm.wasm`);
+    /** @type {Promise<Record<string, number>>} */
+    this.functions = knowsItsFunctions() ? Promise.resolve({}) : readJson(`${base}functions.json`);
     // Each is awaited later; a failure before then must not be reported as unhandled.
-    for (const early of [this.manifest, this.loader, this.module]) early.catch(() => {});
+    for (const early of [this.manifest, this.loader, this.module, this.functions]) early.catch(() => {});
   }
 
   /**
    * Boots an interpreter. The runtime would fetch and compile its WebAssembly only once the image has arrived, and
    * waits for ever where compiling fails; so it gets the module compiled meanwhile, and a failure ends the wait.
    * @param {object} options @param {Promise<ArrayBuffer>} standardLibrary
-   * @param {(memory: Uint8Array) => Promise<void>} [prepare] is given the memory before anything has run in it
+   * @param {Fit} [fit] of the image to this browser
    * @returns {Promise<Python>}
    */
-  async boot(options, standardLibrary, prepare) {
+  async boot(options, standardLibrary, fit) {
     const [loadPyodide, module] = await Promise.all([this.loader, this.module]);
     const failed = new Promise((_, reject) => {
       // some of its failures the runtime reports to nobody, and waits for ever
       self.onunhandledrejection = (event) => reject(event.reason);
       WebAssembly.instantiateStreaming = async (_response, imports) => {
         try {
-          const instance = await WebAssembly.instantiate(module, imports);
-          const { memory } = /** @type {{memory: WebAssembly.Memory}} */ (imports?.env);
-          await prepare?.(new Uint8Array(memory.buffer));
+          const instance = await WebAssembly.instantiate(module, fit ? fit.imports(/** @type {Imports} */ (imports)) : imports);
+          await fit?.prepare(instance.exports);
           return { module, instance };
         } catch (reason) {
           reject(reason);
@@ -149,6 +151,70 @@ class Runtime {
   }
 }
 
+/**
+ * The image holds places in the interpreter's table of functions, and was made where that table came out in one way.
+ * Here two things are put right that come out otherwise in other browsers:
+ * - Some give a function another identity in the table than among the exports, so that it would get a second place and
+ *   all places after it would shift. Put there once more by hand, it is the same.
+ * - One function, which counts another's arguments, some do not have: then the image must not say where it stands.
+ */
+class Fit {
+  /** @type {WebAssembly.Memory | undefined} */ #memory;
+  /** @type {WebAssembly.Table | undefined} */ #table;
+  /** @type {Uint8Array<ArrayBuffer> | undefined} */ #image;
+
+  /**
+   * @param {Promise<Record<string, number>>} functions places in the table, by name
+   * @param {number} countArgs address of the place of the function that counts
+   * @param {(memory: Uint8Array) => Promise<Uint8Array<ArrayBuffer>>} lay gives the image as the interpreter takes it
+   */
+  constructor(functions, countArgs, lay) {
+    this.functions = functions;
+    this.countArgs = countArgs;
+    this.lay = lay;
+  }
+
+  /** @param {Imports} imports @returns {Imports} */
+  imports(imports) {
+    const { env } = imports;
+    this.#memory = env.memory;
+    this.#table = env.__indirect_function_table;
+    const whereItIs = env._PyEM_InitTrampoline_js;
+    const andInTheImage = () => {
+      whereItIs();
+      this.#copyPlace();
+    };
+    return { ...imports, env: { ...env, _PyEM_InitTrampoline_js: andInTheImage } };
+  }
+
+  /** Before anything has run. @param {WebAssembly.Exports} exports */
+  async prepare(exports) {
+    for (const [name, place] of Object.entries(await this.functions)) this.#table?.set(place, exports[name]);
+    this.#image = await this.lay(new Uint8Array(/** @type {WebAssembly.Memory} */ (this.#memory).buffer));
+  }
+
+  #copyPlace() {
+    if (!this.#image || !this.#memory) return;
+    const start = new Uint32Array(this.#image.buffer, 0, 2)[1];
+    const place = new DataView(this.#memory.buffer).getInt32(this.countArgs, true);
+    new DataView(this.#image.buffer).setInt32(start + this.countArgs, place, true);
+  }
+}
+
+/** @typedef {WebAssembly.Imports & {env: {memory: WebAssembly.Memory, __indirect_function_table: WebAssembly.Table, _PyEM_InitTrampoline_js: () => void}}} Imports */
+
+// A module of one function that is exported and stands in an exported table.
+const ONE_FUNCTION = [
+  0, 97, 115, 109, 1, 0, 0, 0, 1, 5, 1, 96, 0, 1, 127, 3, 2, 1, 0, 4, 4, 1, 112, 0, 2, 7, 9, 2, 1, 97, 0, 0, 1, 116, 1, 0, 9, 7, 1, 0, 65,
+  0, 11, 1, 0, 10, 6, 1, 4, 0, 65, 7, 11,
+];
+
+/** Whether a function is the same in the table and among the exports, as it should be. */
+function knowsItsFunctions() {
+  const { exports } = new WebAssembly.Instance(new WebAssembly.Module(Uint8Array.from(ONE_FUNCTION)));
+  return exports.a === /** @type {WebAssembly.Table} */ (exports.t).get(0);
+}
+
 /** @param {string} base @param {Runtime} runtime @param {boolean} keep */
 async function startFromImage(base, runtime, keep) {
   const { manifest, encoding } = await runtime.manifest;
@@ -160,6 +226,7 @@ async function startFromImage(base, runtime, keep) {
       const restored = await runtime.boot(
         { _loadSnapshot: kept.bytes, lockFileContents: { info: manifest.runtime, packages: {} } },
         Promise.resolve(new ArrayBuffer(0)),
+        new Fit(runtime.functions, manifest.image_count_args, async () => kept.bytes),
       );
       restored.pyimport("random").seed();
       return restored;
@@ -176,11 +243,13 @@ async function startFromImage(base, runtime, keep) {
   const restored = await runtime.boot(
     { _loadSnapshot: image, lockFileContents: { info: manifest.runtime, packages: {} } },
     Promise.resolve(new ArrayBuffer(0)), // everything is imported already
-    async (memory) => {
+    new Fit(runtime.functions, manifest.image_count_args, async (memory) => {
       // nothing runs in a memory that is not the one that was made
       await checked;
-      layOver(await image, memory, manifest.image_static_bytes);
-    },
+      const bytes = await image;
+      layOver(bytes, memory, manifest.image_static_bytes);
+      return bytes;
+    }),
   );
   restored.pyimport("random").seed(); // the image holds the generator's state: without this every visitor draws alike
   if (keep) setTimeout(async () => keepImage(base, await image), KEEP_AFTER_MS);

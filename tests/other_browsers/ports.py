@@ -1,0 +1,12 @@
+"""A port of this machine that nothing listens on."""
+
+from __future__ import annotations
+
+import socket
+
+
+def free_port() -> int:
+    with socket.socket() as held:
+        held.bind(("127.0.0.1", 0))
+        port: int = held.getsockname()[1]
+    return port
