@@ -142,7 +142,7 @@ async function held(source, read) {
   } catch (reason) {
     must(false, `threw ${reason}`, source);
   }
-  must(performance.now() - began < 10_000, `took ${Math.round(performance.now() - began)} ms`, source);
+  must(performance.now() - began < 120_000, `took ${Math.round(performance.now() - began)} ms`, source);
   must(/** @type {any} */ ({}).polluted === undefined && JSON.stringify(Object.getOwnPropertyNames(Object.prototype)) === untouched, "polluted", source);
 }
 
