@@ -3,6 +3,8 @@
     python3 scripts/bench.py                 native cost, first and repeat visits, recalculation
     python3 scripts/bench.py --runs 5        more runs; medians are shown
     python3 scripts/bench.py --native        only the native cost of each calculator
+    python3 scripts/bench.py --growth        only how the build grows with the number of calculators
+    python3 scripts/bench.py --traffic       only the bytes that a visit moves
 
 Trust the ratios: seconds are those of the machine it ran on. The processor is slowed by stopping and continuing the
 browser's page processes, which slows workers as well.
@@ -246,9 +248,21 @@ def main() -> int:
     parser = argparse.ArgumentParser(description="Measure how soon the site answers.")
     parser.add_argument("--runs", type=int, default=3)
     parser.add_argument("--native", action="store_true", help="only the native cost of each calculator")
+    parser.add_argument("--growth", action="store_true", help="only the build with more calculators")
+    parser.add_argument("--traffic", action="store_true", help="only the bytes that a visit moves")
     words = parser.parse_args()
     environment.ensure("checks")
     sys.path.insert(0, str(environment.ROOT))
+    if words.growth:
+        import bench_growth
+
+        show(bench_growth.table())
+        return 0
+    if words.traffic:
+        import bench_traffic
+
+        show(bench_traffic.table(environment.ROOT / "site"))
+        return 0
     print("| calculator | native run |\n|---|---|")
     show(f"| {slug} | {ms:.1f} ms |" for slug, ms in native())
     if words.native:

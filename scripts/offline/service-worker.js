@@ -84,9 +84,11 @@ async function keepEngine() {
   for (const [name, hash] of Object.entries(ENGINE_FILES)) {
     const url = address(`${ENGINE}/${name}`);
     if (await cache.match(url)) continue;
-    // most often it comes from the browser's own cache; no room for it is no reason to complain
-    const response = await fetch(url, { integrity: `sha256-${hash}` });
-    if (response.ok) await cache.put(url, response);
+    // Most often it comes from the browser's own cache. The image in gzip comes from nowhere else: where the host gave it
+    // in brotli it would be megabytes twice, and the engine keeps it unpacked by itself.
+    const held = /** @type {RequestInit} */ (name === "image.bin.gz" ? { cache: "only-if-cached", mode: "same-origin" } : {});
+    const response = await fetch(url, { integrity: `sha256-${hash}`, ...held }).catch(() => null);
+    if (response?.ok) await cache.put(url, response);
   }
 }
 
