@@ -9,7 +9,14 @@ from pathlib import Path
 
 SCRIPTS = Path(__file__).resolve().parent
 # What a start from the memory image asks for.
-ENGINE = ("manifest.json", "pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "functions.json", "image.bin.gz")
+ENGINE = (
+    "manifest.json",
+    "pyodide.mjs",
+    "pyodide.asm.js",
+    "pyodide.asm.wasm",
+    "functions.json",
+    "image.bin.gz",
+)
 # Built for servers or for the browser's own start, never asked for by a page.
 LEFT_OUT = (".gz", ".br", ".xml", ".map")
 NEVER = ("service-worker.js", "sbom.json", "_headers", "vendor/uqr-LICENSE.txt")
