@@ -55,11 +55,15 @@ class Firefox:
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
         )
-        self._socket = self._connect(port)
         self._last = 0
-        made = self._call("session.new", {"capabilities": {}})
-        self.version = f"{NAME} {made['capabilities']['browserVersion']}"
-        self._context = self._call("browsingContext.getTree", {})["contexts"][0]["context"]
+        try:
+            self._socket = self._connect(port)
+            made = self._call("session.new", {"capabilities": {}})
+            self.version = f"{NAME} {made['capabilities']['browserVersion']}"
+            self._context = self._call("browsingContext.getTree", {})["contexts"][0]["context"]
+        except Exception:
+            self._process.kill()
+            raise
 
     def _connect(self, port: int) -> WebSocket:
         end = time.monotonic() + 90
@@ -68,7 +72,6 @@ class Firefox:
                 return WebSocket("127.0.0.1", port, "/session")
             except OSError:
                 time.sleep(0.3)
-        self._process.kill()
         raise RuntimeError("Firefox did not start.")
 
     def _call(self, method: str, words: dict[str, Any]) -> Any:

@@ -44,6 +44,9 @@ class WebKit:
             try:
                 made = self._call("POST", "/session", wanted)
                 break
+            except urllib.error.HTTPError:
+                self.close()
+                raise
             except urllib.error.URLError:
                 time.sleep(0.2)
         else:
