@@ -75,12 +75,13 @@ def run_job(entries: Sequence[Entry]) -> tuple[Done, ...]:
         if not ready:
             raise JobError(f"These wait for each other: {', '.join(one.name for one in waiting)}.")
         for entry in ready:
-            done[entry.name] = _run(entry, done)
+            done[entry.name] = run_entry(entry, done)
             waiting.remove(entry)
     return tuple(done[entry.name] for entry in entries)
 
 
-def _run(entry: Entry, done: Mapping[str, Done]) -> Done:
+def run_entry(entry: Entry, done: Mapping[str, Done]) -> Done:
+    """Run one entry with what it takes from those that were run. done: by name, all that it takes from among them."""
     calculator = find.load(entry.slug)
     fields = {one.key: one for one in calculator.fields}
     taken, problems = [], []

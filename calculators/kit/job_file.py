@@ -28,7 +28,7 @@ from typing import Any
 from calculators.kit import find
 from calculators.kit.calculator import Calculator
 from calculators.kit.handover import MEANINGS
-from calculators.kit.job import Done, Entry, JobError, offers, run_job
+from calculators.kit.job import Done, Entry, JobError, offers, run_entry
 
 OWN_KEYS = ("calculator", "name", "take", "note")
 # Far more than any job has; a file that holds more was not written as one.
@@ -63,19 +63,17 @@ def read_job(text: str) -> Job:
         raise JobError("The job's file holds no [[step]].")
     if len(steps) > MOST_STEPS:
         raise JobError(f"The job's file holds {len(steps)} steps; more than {MOST_STEPS} are not read.")
-    entries: list[Entry] = []
-    done: tuple[Done, ...] = ()
+    done: dict[str, Done] = {}
     notes: dict[str, str] = {}
     for number, step in enumerate(steps, 1):
-        entry = _entry(step, number, {one.name for one in entries}, done)
-        entries.append(entry)
+        entry = _entry(step, number, done)
         if "note" in step:
             notes[entry.name] = _text(step["note"])
-        done = run_job(entries)
-    return Job(_text(table.get("name", "A job without a name")), done, notes)
+        done[entry.name] = run_entry(entry, done)
+    return Job(_text(table.get("name", "A job without a name")), tuple(done.values()), notes)
 
 
-def _entry(step: Mapping[str, Any], number: int, used: set[str], done: tuple[Done, ...]) -> Entry:
+def _entry(step: Mapping[str, Any], number: int, done: Mapping[str, Done]) -> Entry:
     slug = _text(step.get("calculator", ""))
     if not slug:
         raise JobError(f"Step {number} names no calculator.")
@@ -87,9 +85,9 @@ def _entry(step: Mapping[str, Any], number: int, used: set[str], done: tuple[Don
     if unknown:
         raise JobError(f"Step {number}, {slug}: it does not ask for {_short(', '.join(unknown), 200)}.")
     name = _text(step.get("name", slug))
-    if name in used:
+    if name in done:
         raise JobError(f"Step {number}: {_short(name)} is there already. Give this one a name of its own.")
-    possible = offers(calculator, done)
+    possible = offers(calculator, tuple(done.values()))
     keys = _wanted(step.get("take", []), possible, calculator, f"Step {number}, {slug}")
     texts = {key: _text(value) for key, value in step.items() if key not in OWN_KEYS}
     return Entry(name, slug, texts, {key: possible[key] for key in keys if key not in texts})
