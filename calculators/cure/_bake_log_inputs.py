@@ -138,10 +138,4 @@ def schedule_asked(asked: Inputs) -> _schedule.Schedule:
         raise Clash(("recovery", "Enter the time to come back to setting: the air starts below it"))
     if asked.dip_dC > 0 and asked.log[0].minute_min < 0:
         raise Clash(("log", "Log must start at minute 0 or later, where the air starts below its setting"))
-    return _schedule.schedule_of(
-        asked.schedule_temperature_degC,
-        asked.schedule_time_min,
-        asked.second_temperature_degC,
-        asked.second_time_min,
-        asked.longest_time_min,
-    )
+    return _schedule.schedule_asked(asked)

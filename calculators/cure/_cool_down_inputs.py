@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calculators.cure import _cure_plan_inputs as part
 from calculators.cure import _oven_fields
@@ -16,25 +16,8 @@ HANGS = {"no": "open", "yes": "racked"}
 @dataclass(frozen=True)
 class Inputs:
     metal: str = ask(part.metal())
-    shape: str = ask(
-        Choice(
-            label="Heaviest section",
-            options=part.shape_options(),
-            default="both-sides",
-            meaning="section-shape",
-        )
-    )
-    thickness_m: float = ask(
-        Quantity(
-            label="Thickness of the heaviest section",
-            hint="Plate thickness, or a bar's width; measure the thickest place",
-            units=("in", "mm", "cm"),
-            default="5/8",
-            limits=Limits("0.01 in", "12 in", "foil to a forging"),
-            example="5/8 in",
-            meaning="thickest-section",
-        )
-    )
+    shape: str = ask(replace(part.shape(), options=part.shape_options()))
+    thickness_m: float = ask(replace(part.thickness(), when=None))
     finish: str = ask(
         Choice(
             label="Surface",

@@ -98,18 +98,8 @@ class Inputs:
 
 def schedules_asked(asked: Inputs) -> tuple[_schedule.Schedule, tuple[_schedule.Schedule, ...]]:
     """The load's schedule, and the schedule of each row. Raises Clash where inputs do not fit each other."""
-    common = _schedule.schedule_of(
-        asked.schedule_temperature_degC,
-        asked.schedule_time_min,
-        asked.second_temperature_degC,
-        asked.second_time_min,
-        asked.longest_time_min,
-    )
-    clashes = []
-    if asked.start_degC >= asked.oven_degC:
-        clashes.append(("start", "Metal when it goes in must be cooler than oven setting"))
-    if asked.dip_dC > 0 and asked.recovery_min == 0:
-        clashes.append(("recovery", "Enter the time to come back to setting: the air starts below it"))
+    common = _schedule.schedule_asked(asked)
+    clashes = _oven_fields.clashes(asked.start_degC, asked.oven_degC, asked.dip_dC, asked.recovery_min)
     own = []
     for line, row in enumerate(asked.load, 1):
         temperature, time = row.schedule_temperature_degC, row.schedule_time_min

@@ -105,6 +105,16 @@ def shop() -> Quantity:
     )
 
 
+def clashes(start_degC: float, oven_degC: float, dip_dC: float, recovery_min: float) -> list[tuple[str, str]]:
+    """What does not fit among these, as pairs of a field's key and its sentence."""
+    found = []
+    if start_degC >= oven_degC:
+        found.append(("start", "Metal when it goes in must be cooler than oven setting"))
+    if dip_dC > 0 and recovery_min == 0:
+        found.append(("recovery", "Enter the time to come back to setting: the air starts below it"))
+    return found
+
+
 def convection_W_m2K(airflow_slug: str, measured_W_m2K: float) -> float:
     """The convection that the oven gives a part, nominal."""
     if airflow_slug == "measured":

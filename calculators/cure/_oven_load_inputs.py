@@ -55,32 +55,10 @@ class Inputs:
             meaning="coated-area",
         )
     )
-    metal: str = ask(
-        Choice(
-            label="Metal of the heaviest section",
-            options=part.metal_options(),
-            default="cast-iron",
-            meaning="metal",
-        )
-    )
-    shape: str = ask(
-        Choice(
-            label="Heaviest section",
-            options=part.shape_options(),
-            default="both-sides",
-            meaning="section-shape",
-        )
-    )
+    metal: str = ask(replace(part.metal(), group="", label="Metal of the heaviest section"))
+    shape: str = ask(replace(part.shape(), options=part.shape_options()))
     thickness_m: float = ask(
-        Quantity(
-            label="Thickness of the heaviest section",
-            hint="It sets how long the metal itself takes",
-            units=("in", "mm", "cm"),
-            default="5/8",
-            limits=Limits("0.01 in", "12 in", "foil to a forging"),
-            example="5/8 in",
-            meaning="thickest-section",
-        )
+        replace(part.thickness(), hint="It sets how long the metal itself takes", when=None)
     )
     start_degC: float = ask(_oven_fields.start())
     shop_degC: float | None = ask(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Protocol
 
 from calculators.kit.fields import Limits, Quantity
 from calculators.kit.numbers import whole
@@ -112,6 +113,32 @@ class Schedule:
     def all_kinetics(self) -> tuple[Kinetics, Kinetics, Kinetics]:
         """Cure speed at the best, the low and the high activation energy."""
         return self.kinetics(), self.kinetics(self.activation_low), self.kinetics(self.activation_high)
+
+
+class _Asked(Protocol):
+    """Inputs that have the fields above."""
+
+    @property
+    def schedule_temperature_degC(self) -> float: ...
+    @property
+    def schedule_time_min(self) -> float: ...
+    @property
+    def second_temperature_degC(self) -> float | None: ...
+    @property
+    def second_time_min(self) -> float | None: ...
+    @property
+    def longest_time_min(self) -> float | None: ...
+
+
+def schedule_asked(asked: _Asked) -> Schedule:
+    """The schedule of a form that has these fields. Raises Clash as schedule_of."""
+    return schedule_of(
+        asked.schedule_temperature_degC,
+        asked.schedule_time_min,
+        asked.second_temperature_degC,
+        asked.second_time_min,
+        asked.longest_time_min,
+    )
 
 
 def schedule_of(
