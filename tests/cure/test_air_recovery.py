@@ -13,6 +13,7 @@ from scipy.stats import t
 from calculators import run
 from calculators.cure._air_recovery_inputs import EXAMPLE_LOG
 from calculators.kit.run import Outcome
+from tests.asking import number
 
 EVERY_MINUTE = [float(minute) for minute in range(16)]
 
@@ -34,12 +35,6 @@ def recovered(log: str, **texts: str) -> Outcome:
     )
     assert outcome.ok, outcome.errors
     return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float)
-    return value
 
 
 def cautioned(outcome: Outcome, words: str) -> bool:

@@ -10,25 +10,14 @@ from hypothesis import strategies as st
 
 from calculators import run
 from calculators.kit.find import load
-from calculators.kit.run import Outcome
 from calculators.physics.reheating import reheating_limit_min, reheating_used
 from calculators.tables import table
+from tests.asking import asker, number
 
 SLUG = "bake-history"
 # metal F, lower limit in minutes: as recalled; nobody of this project has seen it printed
 RECALLED = {350: 480, 375: 60, 400: 30, 425: 15, 450: 5}
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float), (key, value)
-    return value
+answer = asker(SLUG)
 
 
 @pytest.mark.published

@@ -14,6 +14,7 @@ from scipy.interpolate import interp1d
 
 from calculators import run
 from calculators.kit.run import Outcome
+from tests.asking import number
 
 HAND = "0,20\n5,120\n8,160\n10,180\n12,190\n15,195\n20,198\n24,198\n26,150\n30,80"
 # One point of a sheet, so the activation energy is the calculator's own 80 kJ/mol.
@@ -38,12 +39,6 @@ def refusal(log: str, **texts: str) -> tuple[str, str]:
     assert not outcome.ok
     assert len(outcome.errors) == 1
     return outcome.errors[0].key, outcome.errors[0].message
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float)
-    return value
 
 
 def cautioned(outcome: Outcome, words: str) -> bool:

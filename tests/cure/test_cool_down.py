@@ -12,6 +12,7 @@ from scipy.integrate import quad
 
 from calculators import run
 from calculators.kit.run import Outcome
+from tests.asking import asker
 
 SLUG = "cool-down"
 SIGMA, ZERO, IN = 5.670374e-8, 273.15, 0.0254
@@ -30,12 +31,7 @@ FINISHES = {
     "blasted-aluminium": (0.30, 0.46, 0.60),
     "cast-iron": (0.63, 0.64, 0.66),
 }
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
+answer = asker(SLUG)
 
 
 def value(outcome: Outcome, key: str) -> float:

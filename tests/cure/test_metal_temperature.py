@@ -12,21 +12,10 @@ from scipy.integrate import quad
 from scipy.optimize import brentq
 
 from calculators import run
-from calculators.kit.run import Outcome
+from tests.asking import asker, number
 
 SLUG = "metal-temperature"
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float), (key, value)
-    return value
+answer = asker(SLUG)
 
 
 def fahrenheit(temperature_degC: float) -> float:

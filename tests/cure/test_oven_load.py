@@ -11,17 +11,13 @@ from hypothesis import strategies as st
 from calculators import run
 from calculators.kit.run import Outcome
 from calculators.tables import table
+from tests.asking import asker
 
 SLUG = "oven-load"
 KWH = 3600.0
 BARE = {"rack": "0", "shell": "0", "exhaust": "0", "wall_area": "0", "aluminium": "0"}
 C20_200 = {"start": "20 C", "oven": "200 C", "oven_begins": "200 C"}
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
+answer = asker(SLUG)
 
 
 def value(outcome: Outcome, key: str) -> float:

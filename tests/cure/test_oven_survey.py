@@ -7,21 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators import run
-from calculators.kit.run import Outcome
+from tests.asking import asker, number
 
 SLUG = "oven-survey"
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float), (key, value)
-    return value
+answer = asker(SLUG)
 
 
 def survey(temperatures: list[float], unit: str = "F") -> str:

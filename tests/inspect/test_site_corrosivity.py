@@ -6,19 +6,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calculators import run
 from calculators.inspect.site_corrosivity import category_of
 from calculators.kit.run import Outcome
 from calculators.tables import table
+from tests.asking import asker
 
 SLUG = "site-corrosivity"
 ORDER = ["c1", "c2", "c3", "c4", "c5", "cx"]
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
+answer = asker(SLUG)
 
 
 def air(degC: float, humidity: float, sulfur: float, chloride: float, **texts: str) -> Outcome:

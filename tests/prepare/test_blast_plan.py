@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from calculators import run
 from calculators.kit.run import Outcome
 from calculators.prepare._blast_plan_sums import NODES_psi
+from tests.asking import asker, number
 
 SLUG = "blast-plan"
 NODES = (50, 60, 70, 80, 90, 100, 125)
@@ -22,18 +23,7 @@ SHEET = {
     "7": ((147, 896), (170, 1032), (194, 1176), (217, 1312), (240, 1448), (254, 1584), (314, 1931)),
     "8": ((195, 1160), (224, 1336), (252, 1512), (280, 1680), (309, 1856), (338, 2024), (409, 2459)),
 }
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float), outcome.answers[key].text
-    return value
+answer = asker(SLUG)
 
 
 # ------------------------------------------------------------------ air and abrasive

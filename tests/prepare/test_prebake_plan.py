@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from calculators import run
-from calculators.kit.run import Outcome
+from tests.asking import asker, number
 
 SLUG = "prebake-plan"
 SIGMA = 5.670374e-8
@@ -33,18 +33,7 @@ USUAL = {
 }  # fmt: skip
 CONVECTION = {"gentle": 10.0, "fan": 20.0, "strong": 25.0}
 SEEN = {"open": 1.0, "racked": 0.5, "packed": 0.25}
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float), (key, value)
-    return value
+answer = asker(SLUG)
 
 
 def celsius(temperature_degF: float) -> float:

@@ -7,22 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators import run
-from calculators.kit.run import Outcome
+from tests.asking import asker, number
 
 SLUG = "profile-grade"
 ORDER = ["finer-than-fine", "fine", "medium", "coarse", "coarser-than-coarse"]
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float)
-    return value
+answer = asker(SLUG)
 
 
 @pytest.mark.published

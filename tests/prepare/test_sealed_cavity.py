@@ -13,22 +13,12 @@ from iapws import IAPWS97
 from calculators import run
 from calculators.kit.run import Outcome
 from calculators.physics.gas import closed_air_pressure_kPa
+from tests.asking import asker, number
 
 SLUG = "sealed-cavity"
 PSI = 6.894757
 TUBE = {"volume": f"{pi * 0.03**2 * 1000:.6f} L", "bore": "60 mm", "fill-temperature": "20 C"}
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float), (key, value)
-    return value
+answer = asker(SLUG)
 
 
 def kpa(outcome: Outcome, key: str) -> float:

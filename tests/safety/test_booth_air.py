@@ -10,22 +10,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators import run
-from calculators.kit.run import Outcome
 from calculators.tables import table
+from tests.asking import asker, number
 
 SLUG = "booth-air"
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float)
-    return value
+answer = asker(SLUG)
 
 
 def verdict(**texts: str) -> object:

@@ -10,23 +10,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators import run
-from calculators.kit.run import Outcome
 from calculators.kit.steps import evaluate
 from calculators.physics.electrostatics import spark_energy_mJ, voltage_that_lights_kV
+from tests.asking import asker, number
 
 SLUG = "ground-check"
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float)
-    return value
+answer = asker(SLUG)
 
 
 def verdict(**texts: str) -> object:

@@ -10,6 +10,7 @@ from calculators import run
 from calculators.kit.run import Outcome
 from calculators.physics.sound import average_dBA
 from calculators.tables import table
+from tests.asking import number
 
 SLUG = "noise-dose"
 
@@ -18,12 +19,6 @@ def answer(level: str, **texts: str) -> Outcome:
     outcome = run(SLUG, {"level": level} | {key.replace("_", "-"): text for key, text in texts.items()})
     assert outcome.ok, outcome.errors
     return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float)
-    return value
 
 
 # 29 CFR 1910.95, Table G-16, as printed

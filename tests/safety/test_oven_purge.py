@@ -9,23 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators import run
-from calculators.kit.run import Outcome
 from calculators.physics.ventilation import left_share
 from calculators.tables import table
+from tests.asking import asker, number
 
 SLUG = "oven-purge"
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float)
-    return value
+answer = asker(SLUG)
 
 
 @pytest.mark.published

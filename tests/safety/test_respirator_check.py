@@ -9,20 +9,10 @@ from hypothesis import strategies as st
 from calculators import run
 from calculators.kit.run import Outcome
 from calculators.tables import table
+from tests.asking import asker, number
 
 SLUG = "respirator-check"
-
-
-def answer(**texts: str) -> Outcome:
-    outcome = run(SLUG, {key.replace("_", "-"): text for key, text in texts.items()})
-    assert outcome.ok, outcome.errors
-    return outcome
-
-
-def number(outcome: Outcome, key: str) -> float:
-    value = outcome.answers[key].value
-    assert isinstance(value, float)
-    return value
+answer = asker(SLUG)
 
 
 def verdict(**texts: str) -> object:
