@@ -31,9 +31,11 @@ LEFT_OUT = ("/testsuite/", ".dist-info/RECORD", ".dist-info/entry_points.txt")
 
 
 def source_files(calculators: Path) -> list[Path]:
-    """The files of the package that are shipped, in a fixed order."""
+    """The files of the package that are shipped, in a fixed order; tables for pages only are not."""
     return sorted(
-        path for path in calculators.rglob("*") if path.suffix in {".py", ".toml"} and path.is_file()
+        path
+        for path in calculators.rglob("*")
+        if path.suffix in {".py", ".toml"} and path.is_file() and path.parent.name != "pages"
     )
 
 

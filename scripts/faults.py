@@ -1,4 +1,4 @@
-"""The fault finder: `<!-- faults -->` in a page becomes the filter, the index and every fault of tables/faults.toml.
+"""The fault finder: `<!-- faults -->` in a page becomes the filter, the index and every fault of tables/pages/faults.toml.
 
 It is put in as Markdown, before the page is read as Markdown, so that each fault is a heading that the menu, the search
 and links from other pages know.

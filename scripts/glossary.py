@@ -1,4 +1,4 @@
-"""Words of the trade from tables/glossary.toml: the glossary itself, and meanings that open where a guide first uses a word."""
+"""Words of the trade from tables/pages/glossary.toml: the glossary, and meanings that open where a guide first uses a word."""
 
 from __future__ import annotations
 

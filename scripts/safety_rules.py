@@ -1,4 +1,4 @@
-"""The shop's safety rules, each written once in tables/safety_rules.toml: a list on a page, a sentence in prose, a wall sheet."""
+"""Safety rules, each written once in tables/pages/safety_rules.toml: a list on a page, a sentence in prose, a wall sheet."""
 
 from __future__ import annotations
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from calculators.kit import find
 from calculators.kit.sources import Source, all_sources, source
-from calculators.tables import names, table
+from calculators.tables import names, page_names, table
 
 # Figures are in the units that formulas work in, and their names end in them.
 UNITS = {
@@ -49,7 +49,7 @@ SEEN = {
 
 def table_of(name: str) -> str:
     """A table of tables/*.toml as a reader can check it. Raises KeyError for a name that is not there."""
-    if name not in names():
+    if name not in (*names(), *page_names()):
         raise KeyError(name)
     read = table(name)
     return _rules(name, read["rule"]) if "rule" in read else _figures(name, read)

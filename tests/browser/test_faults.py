@@ -11,7 +11,7 @@ from playwright.sync_api import expect
 from tests.browser.conftest import ROOT, Visit
 from tests.browser.test_every_page import findings, too_wide
 
-FAULTS = tomllib.loads((ROOT / "calculators" / "tables" / "faults.toml").read_text("utf-8"))
+FAULTS = tomllib.loads((ROOT / "calculators" / "tables" / "pages" / "faults.toml").read_text("utf-8"))
 PAGE = "inspect/what-went-wrong/"
 
 

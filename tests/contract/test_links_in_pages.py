@@ -24,7 +24,7 @@ def links() -> list[tuple[str, str, str]]:
         for one in LINK.finditer(page.read_text("utf-8")):
             slug, query = one[2] or one[5], unescape(one[3] or one[6])
             found.append((page.relative_to(ROOT / "docs").as_posix(), slug, query))
-    for table in sorted((ROOT / "calculators" / "tables").glob("*.toml")):
+    for table in sorted((ROOT / "calculators" / "tables").rglob("*.toml")):
         for slug, query in re.findall(r"~/[a-z]+/([a-z-]+)/\?([^\"' ]*)", table.read_text("utf-8")):
             found.append((table.name, slug, unescape(query)))
     return found

@@ -14,7 +14,7 @@ from calculators.kit.sources import source
 from tests.site.conftest import ROOT, SITE, built
 
 FAULTS: dict[str, dict[str, Any]] = tomllib.loads(
-    (ROOT / "calculators" / "tables" / "faults.toml").read_text("utf-8")
+    (ROOT / "calculators" / "tables" / "pages" / "faults.toml").read_text("utf-8")
 )
 PICTURES = ROOT / "docs" / "assets" / "pictures"
 PAGE = "inspect/what-went-wrong/index.html"
