@@ -2,108 +2,38 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Any
-
+from calculators.inspect._site_corrosivity_inputs import Inputs
+from calculators.inspect._site_corrosivity_sums import (
+    METALS,
+    category_of,
+    first_year,
+    later_years,
+    metal_row,
+    rank_of,
+    reach_of,
+    system_of,
+    terms_um,
+)
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Band, Bar, Chart, Mark, Series, Tone
-from calculators.kit.fields import Choice, Limits, Option, Quantity, Validity, When, ask
 from calculators.kit.result import Caution, Result, Value
 from calculators.kit.steps import Step, step
-from calculators.physics.corrosion import DoseResponse, loss_after_um, loss_terms_um
+from calculators.physics.corrosion import DoseResponse, loss_after_um
 from calculators.tables import table
-
-MEASURED = When("place", ("measured",))
-METALS = ("steel", "zinc")
-SLACK = 1e-9
-INLAND_mg_m2d = 3.0  # chloride up to here is salt-free air (class S0 of ISO 9223, from memory)
-LONG_LIFE_year = 15.0  # where "high" durability starts in ISO 12944-1 (from memory)
-
-
-def _places() -> tuple[Option, ...]:
-    rows = table("places")
-    return tuple(Option(slug, row["name"], tuple(row["also"])) for slug, row in rows.items())
-
-
-@dataclass(frozen=True)
-class Inputs:
-    place: str = ask(
-        Choice(
-            group="The place",
-            label="Place",
-            hint="Described, for a first guess; or by its measured air",
-            options=(Option("measured", "By its measured air", ("values", "measured")), *_places()),
-            default="measured",
-        )
-    )
-    temperature_degC: float = ask(
-        Quantity(
-            label="Mean temperature of the year",
-            hint="Of the air, from a weather station near by",
-            units=("degF", "degC"),
-            default="50",
-            limits=Limits("-40 F", "110 F", "yearly means on Earth"),
-            validity=Validity("-17.1 C", "28.7 C", "iso-9223", "The formula was not fitted there."),
-            when=MEASURED,
-        )
-    )
-    humidity_percent: float = ask(
-        Quantity(
-            label="Mean humidity of the year",
-            hint="Relative, from the same station",
-            units=("percent",),
-            default="75",
-            limits=Limits("5 %", "100 %", "relative humidity"),
-            validity=Validity("34 %", "93 %", "iso-9223", "The formula was not fitted there."),
-            when=MEASURED,
-        )
-    )
-    sulfur_dioxide_mg_m2d: float = ask(
-        Quantity(
-            label="Sulfur dioxide, deposited",
-            hint="Clean country about 1, towns today often 2 to 10; your environment agency has it",
-            units=("mg_m2d",),
-            default="5",
-            limits=Limits("0", "1000", "from clean air to beside a smelter"),
-            validity=Validity("0.7", "150.4", "iso-9223", "The formula was not fitted there."),
-            when=MEASURED,
-        )
-    )
-    chloride_mg_m2d: float = ask(
-        Quantity(
-            label="Chloride, deposited",
-            hint="Inland under 3, salted road or coast from tens to hundreds; it must be measured",
-            units=("mg_m2d",),
-            default="60",
-            limits=Limits("0", "5000", "from inland to the surf"),
-            validity=Validity("0.4", "760.5", "iso-9223", "The formula was not fitted there."),
-            when=MEASURED,
-        )
-    )
-    years_year: float = ask(
-        Quantity(
-            group="How long",
-            label="Years",
-            hint="That it should last: for the loss of bare metal by then, and for the advice",
-            units=("year",),
-            default="10",
-            limits=Limits("1 year", "100 years", "the first year is the shortest that is known"),
-        )
-    )
 
 
 def solve(asked: Inputs) -> Result:
-    first = {metal: _first_year(asked, metal) for metal in METALS}
-    later = {metal: _later(first[metal], metal, asked.years_year) for metal in METALS}
+    first = {metal: first_year(asked, metal) for metal in METALS}
+    later = {metal: later_years(first[metal], metal, asked.years_year) for metal in METALS}
     if asked.place == "measured":
         of = {metal: category_of(metal, first[metal].number or 0.0) for metal in METALS}
-        category = max(of.values(), key=_rank)
+        category = max(of.values(), key=rank_of)
         rules = [metal for metal in METALS if of[metal] == category]
         ruled = "both" if len(rules) == 2 else rules[0]
     else:
         category, ruled = str(table("places")[asked.place]["category"]), "described"
-    system = _system(asked, category)
-    reach = _reach(first) if asked.place == "measured" else (category, category)
+    system = system_of(asked, category)
+    reach = reach_of(first) if asked.place == "measured" else (category, category)
     return Result(
         answers={
             "category": category,
@@ -124,69 +54,6 @@ def solve(asked: Inputs) -> Result:
             _later_chart(asked, first),
         ),
     )
-
-
-def category_of(metal: str, loss_um: float) -> str:
-    """The first category whose upper end is not passed; beyond the last, the last."""
-    rows = table("corrosivity")
-    return next((slug for slug, row in rows.items() if loss_um <= row[f"{metal}_um"] * (1 + SLACK)), "cx")
-
-
-def _rank(category: str) -> int:
-    return tuple(table("corrosivity")).index(category)
-
-
-def _system(asked: Inputs, category: str) -> str:
-    """The advice of the category; where it has a plainer one, that one as long as no salt comes and no long life is asked."""
-    row = table("corrosivity")[category]
-    if asked.place == "measured":
-        salty = asked.chloride_mg_m2d > INLAND_mg_m2d
-    else:
-        salty = bool(table("places")[asked.place].get("salty", False))
-    if salty or asked.years_year > LONG_LIFE_year:
-        return str(row["system"])
-    return str(row.get("system_without_salt", row["system"]))
-
-
-def _metal(metal: str) -> dict[str, Any]:
-    row: dict[str, Any] = table("corrosion_metals")[metal]
-    return row
-
-
-def _terms(asked: Inputs, metal: str) -> tuple[float, float]:
-    return loss_terms_um(
-        DoseResponse(*_metal(metal)["dose_response"]),
-        asked.temperature_degC,
-        asked.humidity_percent,
-        asked.sulfur_dioxide_mg_m2d,
-        asked.chloride_mg_m2d,
-    )
-
-
-def _first_year(asked: Inputs, metal: str) -> Value:
-    row = _metal(metal)
-    if asked.place == "measured":
-        loss = sum(_terms(asked, metal))
-        return Value(loss, row["low"] * loss, row["high"] * loss)
-    rank = _rank(table("places")[asked.place]["category"])
-    ends = [0.0, *(one[f"{metal}_um"] for one in table("corrosivity").values())]
-    return Value(None, float(ends[rank]), float(ends[rank + 1]))
-
-
-def _later(first: Value, metal: str, years: float) -> Value:
-    row = _metal(metal)
-    low = loss_after_um(first.low or 0.0, row["exponent"], years)
-    high = loss_after_um(first.high or 0.0, row["cautious_exponent"], years)
-    if first.number is None:
-        return Value(None, low, high)
-    return Value(loss_after_um(first.number, row["exponent"], years), low, high)
-
-
-def _reach(first: dict[str, Value]) -> tuple[str, str]:
-    """The mildest and the hardest category that the doubt of the formula leaves open."""
-    lows = [category_of(metal, first[metal].low or 0.0) for metal in METALS]
-    highs = [category_of(metal, first[metal].high or 0.0) for metal in METALS]
-    return max(lows, key=_rank), max(highs, key=_rank)
 
 
 def _span(low: str, high: str) -> str:
@@ -212,7 +79,7 @@ def _cautions(asked: Inputs, first: dict[str, Value], category: str) -> list[Cau
 def _steps(asked: Inputs, first: dict[str, Value]) -> tuple[Step, ...]:
     made = []
     for metal in METALS:
-        row, value = _metal(metal), first[metal]
+        row, value = metal_row(metal), first[metal]
         name = row["name"].lower()
         if asked.place == "measured":
             made += _dose_steps(asked, metal, name)
@@ -238,8 +105,8 @@ def _steps(asked: Inputs, first: dict[str, Value]) -> tuple[Step, ...]:
 
 
 def _dose_steps(asked: Inputs, metal: str, name: str) -> list[Step]:
-    dose = DoseResponse(*_metal(metal)["dose_response"])
-    by_sulfur, by_chloride = _terms(asked, metal)
+    dose = DoseResponse(*metal_row(metal)["dose_response"])
+    by_sulfur, by_chloride = terms_um(asked, metal)
     cold = asked.temperature_degC <= 10
     return [
         step(
@@ -274,7 +141,7 @@ def _first_chart(metal: str, first: Value) -> Chart:
     rows = table("corrosivity")
     ends = [0.0, *(float(row[f"{metal}_um"]) for row in rows.values())]
     high = first.high or 0.0
-    rank = min(_rank(category_of(metal, high)) + 1, len(rows))
+    rank = min(rank_of(category_of(metal, high)) + 1, len(rows))
     top = max(ends[max(rank, 4)], high)
     tones: tuple[Tone, ...] = ("good", "good", "near", "bad", "plain", "bad")
     # C1 is too narrow to be named on this scale
@@ -283,7 +150,7 @@ def _first_chart(metal: str, first: Value) -> Chart:
         for place, slug in enumerate(rows)
         if ends[place] < top
     )
-    name = _metal(metal)["name"]
+    name = metal_row(metal)["name"]
     return Chart(
         title=f"{name}: the first year's loss in the categories",
         says="The bar is the loss with its doubt; the zones are the categories.",
@@ -295,7 +162,7 @@ def _first_chart(metal: str, first: Value) -> Chart:
 
 
 def _later_chart(asked: Inputs, first: dict[str, Value]) -> Chart:
-    row, value = _metal("steel"), first["steel"]
+    row, value = metal_row("steel"), first["steel"]
     end = max(20.0, asked.years_year)
     years = tuple(end * place / 24 for place in range(1, 25))
     low = tuple(loss_after_um(value.low or 0.0, row["exponent"], one) for one in years)
