@@ -6,7 +6,7 @@ from math import ceil, isfinite
 
 from calculators.job._job_price_inputs import Inputs
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.chart import Axis, Chart, Mark, Series
+from calculators.kit.chart import Axis, Bar, Chart, Mark, Series
 from calculators.kit.numbers import money, shop_number
 from calculators.kit.result import Caution, Result, Table, Value
 from calculators.kit.steps import Step, step
@@ -110,19 +110,16 @@ def _table(lines: dict[str, float], price: float) -> Table:
 
 
 def _bars(lines: dict[str, float]) -> Chart:
-    xs, ys, marks, running = [0.0], [0.0], [], 0.0
-    for place, (name, amount) in enumerate(lines.items(), 1):
-        xs += [float(place - 1), float(place)]
-        ys += [running + amount, running + amount]
+    bars, running = [], 0.0
+    for name, amount in lines.items():
+        bars.append(Bar(name, running, running + amount, "good" if name == "Profit" else "plain"))
         running += amount
-        marks.append(Mark(name, place - 0.5, running))
     return Chart(
         title="Where the money goes, line upon line",
-        says="Each step up is one line of the price; the last is what you keep. The table has the amounts.",
-        x=Axis("line of the price", 0, float(len(lines))),
-        y=Axis("money, added up", 0),
-        series=(Series("added up", tuple(xs), tuple(ys)),),
-        marks=tuple(marks[-1:]),
+        says="Each bar begins where the one before it ends; the last is what you keep.",
+        x=Axis("money, added up", 0),
+        y=Axis("Goes to", names=tuple(lines)),
+        bars=tuple(bars),
     )
 
 
