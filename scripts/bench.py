@@ -131,6 +131,8 @@ KEPT = """async () => {
   const found = await Promise.all((await caches.keys()).map(async (name) => (await (await caches.open(name)).keys())));
   return kept?.active?.state === "activated" && found.flat().some((one) => one.url.endsWith("image.laid"));
 }"""
+# A person reads the first answer before changing a field, and a quick typist takes so long from key to key.
+READING_ms, BETWEEN_KEYS_ms = 1500, 150
 LIVE = "document.querySelector('[data-outcome]')?.dataset.state === 'live'"
 
 
@@ -145,7 +147,9 @@ def visit(page: Any, address: str) -> float:
 def recalculations(page: Any, count: int) -> list[float]:
     """Milliseconds from key press to new text, so many times."""
     field = page.locator("[name=oven]").first
+    page.wait_for_timeout(READING_ms)
     for place in range(count):
+        page.wait_for_timeout(BETWEEN_KEYS_ms)
         field.fill(str(395 + place % 40))
         page.wait_for_function(LIVE)
     times: list[float] = page.evaluate(

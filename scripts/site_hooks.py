@@ -58,6 +58,7 @@ def on_config(config: Any) -> Any:
     stamp = int(os.environ.get("SOURCE_DATE_EPOCH", "0")) or None
     day = datetime.fromtimestamp(stamp, UTC) if stamp else datetime.now(UTC)
     config.extra["published"] = bool(os.environ.get("SITE_URL"))
+    config.extra["engine_folder"] = os.environ.get("CALC_ENGINE", "none")
     config.extra["keeps"] = bool(os.environ.get("CALC_KEEP"))
     config.extra["built"] = day.strftime("%Y-%m-%d")
     folder = docs / "assets" / "calculator"
@@ -100,9 +101,7 @@ def on_page_content(html: str, page: Any, config: Any, files: Any) -> str:
     depth = page.url.strip("/").count("/") + 1 if page.url.strip("/") else 0
     base = "../" * depth or "./"
     slug = page.url.strip("/").rsplit("/", 1)[-1]
-    asked = shortcodes.Page(
-        base, slug, config.extra.get("engine_folder") or os.environ.get("CALC_ENGINE", "none")
-    )
+    asked = shortcodes.Page(base, slug, config.extra["engine_folder"])
     try:
         html = shortcodes.put_in(html, asked)
     except shortcodes.Unknown as unknown:

@@ -3,10 +3,10 @@
 
 /**
  * @typedef {{type: "start", base: string, mode: "image" | "ordinary", keep: boolean}
- *   | {id: number, request: string}} ToWorker
+ *   | {type: "warm up", request: string} | {id: number, request: string}} ToWorker
  */
 /**
- * @typedef {{type: "ready", mode: "image" | "ordinary", ms: number} | {type: "progress"}
+ * @typedef {{type: "ready", mode: "image" | "ordinary", origin: number, steps: Record<string, number>} | {type: "progress"}
  *   | {type: "failed", message: string, why: Why, again: boolean} | {id: number, response: string} | {id: number, problem: string}} FromWorker
  */
 /** @typedef {"" | "old" | "files" | "memory"} Why why it failed, as far as a reader can do something about it */

@@ -25,9 +25,16 @@ const ENVIRONMENT = { HOME: "/home/pyodide", PYTHONHASHSEED: "0", LANG: "en_US.U
 let python = null;
 /** @type {((request: string) => string) | null} */
 let runJson = null;
+/** When each part of the start was done, in ms since this worker began. @type {Record<string, number>} */
+const steps = {};
+/** @param {string} step */
+const reached = (step) => void (steps[step] = Math.round(performance.now()));
+/** @template T @param {string} step @param {Promise<T>} work */
+const timed = (step, work) => work.then((done) => (reached(step), done));
 
 self.onmessage = (/** @type {MessageEvent<ToWorker>} */ { data }) => {
   if ("id" in data) answer(data.id, data.request);
+  else if (data.type === "warm up") warmUp(data.request);
   else void begin(data.base, data.mode, data.keep);
 };
 
@@ -41,6 +48,7 @@ function answer(id, request) {
   try {
     if (!runJson) throw new Error("The calculator has not started.");
     post({ id, response: runJson(request) });
+    warmUp(request);
   } catch (reason) {
     console.error(reason);
     // An exception inside Python leaves the interpreter sound; anything else may not.
@@ -52,15 +60,42 @@ function answer(id, request) {
   }
 }
 
+// The browser makes code fast once it has run for a while, and an image starts with code that has not: the first answers
+// took three times as long as the later ones. So while nobody asks, a question is answered again for nobody.
+const WARM_RUNS = 15;
+const PAUSE_ms = 250;
+const SLOW_ms = 400;
+let warmRuns = 0;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let nextWarmRun;
+
+/** @param {string} request */
+function warmUp(request) {
+  clearTimeout(nextWarmRun);
+  const run = () => {
+    const began = performance.now();
+    warmRuns += 1;
+    try {
+      runJson?.(request);
+    } catch {
+      return; // whoever asks this hears of it
+    }
+    // a person who asks meanwhile waits for one of these, so they must not be long
+    if (warmRuns < WARM_RUNS && performance.now() - began < SLOW_ms) nextWarmRun = setTimeout(run, 10);
+  };
+  if (warmRuns < WARM_RUNS) nextWarmRun = setTimeout(run, PAUSE_ms);
+}
+
 /** @param {string} base @param {"image" | "ordinary"} mode @param {boolean} keep whether this device may keep the image */
 async function begin(base, mode, keep) {
-  const began = performance.now();
   try {
-    const runtime = new Runtime(base);
+    const { runtime, restored } = early?.base === base && mode === "image" ? early : start(base, mode);
     let started = mode;
-    if (mode === "image") {
+    if (restored) {
       try {
-        python = await startFromImage(base, runtime, keep);
+        const { python: made, fresh } = await restored;
+        python = made;
+        if (keep && fresh) setTimeout(() => keepImage(base, fresh), KEEP_AFTER_MS);
       } catch (reason) {
         console.warn("The memory image cannot be used, so the calculator starts the slower way.", reason);
         started = "ordinary";
@@ -70,13 +105,23 @@ async function begin(base, mode, keep) {
     runJson = python.pyimport("calculators.kit.browser").run_json;
     // All that is needed is here. Whatever runs from now on has no way out.
     self.fetch = () => Promise.reject(new TypeError("The calculator makes no requests."));
-    post({ type: "ready", mode: started, ms: Math.round(performance.now() - began) });
+    reached("ready");
+    post({ type: "ready", mode: started, origin: performance.timeOrigin, steps });
   } catch (reason) {
     console.error(reason);
     const message = `The calculator did not start: ${/** @type {Error} */ (reason)?.message ?? reason}`;
     const why = whyOf(reason);
     post({ type: "failed", message, why, again: why !== "memory" && (await mend(base)) });
   }
+}
+
+/** @param {string} base @param {"image" | "ordinary"} mode */
+function start(base, mode) {
+  reached("begun");
+  const runtime = new Runtime(base);
+  const restored = mode === "image" ? startFromImage(base, runtime) : null;
+  restored?.catch(() => {}); // reported once the page has asked for the start
+  return { base, runtime, restored };
 }
 
 /** @param {unknown} reason @returns {Why} */
@@ -103,11 +148,11 @@ class Runtime {
   /** @param {string} base */
   constructor(base) {
     this.base = base;
-    this.manifest = /** @type {Promise<{manifest: Manifest, encoding: string}>} */ (readManifest(base));
+    this.manifest = /** @type {Promise<{manifest: Manifest, encoding: string}>} */ (timed("manifest", readManifest(base)));
     // Loading this module early sets the function that the next one would fetch it for, which saves a round trip.
     const scripts = [import(`${base}pyodide.mjs`), import(`${base}pyodide.asm.js`)];
-    this.loader = Promise.all(scripts).then(([loader]) => loader.loadPyodide);
-    this.module = compile(`${base}pyodide.asm.wasm`);
+    this.loader = timed("scripts", Promise.all(scripts)).then(([loader]) => loader.loadPyodide);
+    this.module = timed("compiled", compile(`${base}pyodide.asm.wasm`));
     /** @type {Promise<Record<string, number>>} */
     this.functions = knowsItsFunctions() ? Promise.resolve({}) : readJson(`${base}functions.json`);
     // Each is awaited later; a failure before then must not be reported as unhandled.
@@ -123,12 +168,27 @@ class Runtime {
    */
   async boot(options, standardLibrary, fit) {
     const [loadPyodide, module] = await Promise.all([this.loader, this.module]);
+    const { Module } = WebAssembly;
+    WebAssembly.Module = compilesOnce(Module);
+    const runtime = /** @type {{_createPyodideModule: (settings: object) => Promise<object>}} */ (/** @type {unknown} */ (self));
+    const make = runtime._createPyodideModule;
+    if (fit) {
+      // The image is needed only now: while it was on its way, the interpreter has made itself ready.
+      runtime._createPyodideModule = async (settings) => {
+        const made = await make(settings);
+        reached("made");
+        await fit.finish();
+        reached("laid");
+        return made;
+      };
+    }
     const failed = new Promise((_, reject) => {
       // some of its failures the runtime reports to nobody, and waits for ever
       self.onunhandledrejection = (event) => reject(event.reason);
       WebAssembly.instantiateStreaming = async (_response, imports) => {
         try {
           const instance = await WebAssembly.instantiate(module, fit ? fit.imports(/** @type {Imports} */ (imports)) : imports);
+          reached("instance");
           await fit?.prepare(instance.exports);
           return { module, instance };
         } catch (reason) {
@@ -142,13 +202,31 @@ class Runtime {
       if (name === "python_stdlib.zip") return new Response(await standardLibrary);
       return new Response(); // the module above stands for it
     };
-    return /** @type {Promise<Python>} */ (
-      Promise.race([
-        loadPyodide({ indexURL: this.base, packageBaseUrl: this.base, env: { ...ENVIRONMENT }, ...options }),
-        failed,
-      ])
-    );
+    const loaded = loadPyodide({ indexURL: this.base, packageBaseUrl: this.base, env: { ...ENVIRONMENT }, ...options });
+    const booted = /** @type {Promise<Python>} */ (Promise.race([loaded, failed]));
+    return booted.finally(() => {
+      WebAssembly.Module = Module;
+      runtime._createPyodideModule = make;
+    });
   }
+}
+
+/**
+ * While it starts, the interpreter makes a module of some fifty bytes for each of hundreds of functions of JavaScript's;
+ * those whose functions take and give the same kinds of values are the same modules.
+ * @param {typeof WebAssembly.Module} Module
+ */
+function compilesOnce(Module) {
+  /** @type {Map<string, WebAssembly.Module>} */
+  const made = new Map();
+  return new Proxy(Module, {
+    construct(target, [bytes]) {
+      const key = bytes instanceof Uint8Array && bytes.length < 200 ? bytes.join() : "";
+      const module = made.get(key) ?? new target(bytes);
+      if (key) made.set(key, module);
+      return module;
+    },
+  });
 }
 
 /**
@@ -161,17 +239,21 @@ class Runtime {
 class Fit {
   /** @type {WebAssembly.Memory | undefined} */ #memory;
   /** @type {WebAssembly.Table | undefined} */ #table;
-  /** @type {Uint8Array<ArrayBuffer> | undefined} */ #image;
+  /** The memory's first part as WebAssembly makes it. @type {Uint8Array} */ #before = new Uint8Array();
+  /** Where this browser has the function that counts. @type {number | null} */ #place = null;
+  #laid = false;
 
   /**
    * @param {Promise<Record<string, number>>} functions places in the table, by name
-   * @param {number} countArgs address of the place of the function that counts
-   * @param {(memory: Uint8Array) => Promise<Uint8Array<ArrayBuffer>>} lay gives the image as the interpreter takes it
+   * @param {Manifest} manifest
+   * @param {Uint8Array<ArrayBuffer>} image
+   * @param {Promise<(before: Uint8Array) => unknown>} filled once the image is there; makes it such as the interpreter takes it
    */
-  constructor(functions, countArgs, lay) {
+  constructor(functions, manifest, image, filled) {
     this.functions = functions;
-    this.countArgs = countArgs;
-    this.lay = lay;
+    this.manifest = manifest;
+    this.image = image;
+    this.filled = filled;
   }
 
   /** @param {Imports} imports @returns {Imports} */
@@ -182,7 +264,8 @@ class Fit {
     const whereItIs = env._PyEM_InitTrampoline_js;
     const andInTheImage = () => {
       whereItIs();
-      this.#copyPlace();
+      this.#place = new DataView(env.memory.buffer).getInt32(this.manifest.image_count_args, true);
+      if (this.#laid) this.#copyPlace();
     };
     return { ...imports, env: { ...env, _PyEM_InitTrampoline_js: andInTheImage } };
   }
@@ -190,14 +273,20 @@ class Fit {
   /** Before anything has run. @param {WebAssembly.Exports} exports */
   async prepare(exports) {
     for (const [name, place] of Object.entries(await this.functions)) this.#table?.set(place, exports[name]);
-    this.#image = await this.lay(new Uint8Array(/** @type {WebAssembly.Memory} */ (this.#memory).buffer));
+    const memory = /** @type {WebAssembly.Memory} */ (this.#memory).buffer;
+    this.#before = new Uint8Array(memory.slice(0, this.manifest.image_static_bytes));
+  }
+
+  /** Before the image is put in place. */
+  async finish() {
+    (await this.filled)(this.#before);
+    this.#laid = true;
+    if (this.#place !== null) this.#copyPlace();
   }
 
   #copyPlace() {
-    if (!this.#image || !this.#memory) return;
-    const start = new Uint32Array(this.#image.buffer, 0, 2)[1];
-    const place = new DataView(this.#memory.buffer).getInt32(this.countArgs, true);
-    new DataView(this.#image.buffer).setInt32(start + this.countArgs, place, true);
+    const start = new Uint32Array(this.image.buffer, 0, 2)[1];
+    new DataView(this.image.buffer).setInt32(start + this.manifest.image_count_args, /** @type {number} */ (this.#place), true);
   }
 }
 
@@ -215,45 +304,54 @@ function knowsItsFunctions() {
   return exports.a === /** @type {WebAssembly.Table} */ (exports.t).get(0);
 }
 
-/** @param {string} base @param {Runtime} runtime @param {boolean} keep */
-async function startFromImage(base, runtime, keep) {
-  const { manifest, encoding } = await runtime.manifest;
-  const kept = await keptImage(base, manifest.image_bytes);
+/**
+ * @param {string} base @param {Runtime} runtime
+ * @returns {Promise<{python: Python, fresh: Uint8Array<ArrayBuffer> | null}>} fresh: an image that the device has not kept
+ */
+async function startFromImage(base, runtime) {
+  const [{ manifest, encoding }, kept] = await Promise.all([runtime.manifest, findKept(base)]);
   if (kept) {
     try {
-      // the thread has nothing else to do while the interpreter is compiled
-      if (checkSum(kept.bytes) !== kept.sum) throw new Error("It is not as it was put there.");
-      const restored = await runtime.boot(
-        { _loadSnapshot: kept.bytes, lockFileContents: { info: manifest.runtime, packages: {} } },
-        Promise.resolve(new ArrayBuffer(0)),
-        new Fit(runtime.functions, manifest.image_count_args, async () => kept.bytes),
-      );
-      restored.pyimport("random").seed();
-      return restored;
+      const { python } = await restore(runtime, manifest, async (image) => {
+        const bytes = new Uint8Array(await kept.arrayBuffer());
+        reached("image");
+        if (checkSum(bytes) !== kept.headers.get(SUM)) throw new Error("It is not as it was put there.");
+        withZeros(image, bytes);
+        return () => {};
+      });
+      return { python, fresh: null };
     } catch (reason) {
       console.warn("The kept image cannot be used, so it is fetched again.", reason);
       await (await caches.open(cacheName(base))).delete(keptAddress(base));
     }
   }
   if (!manifest.image) throw new Error("This build of the site has none.");
-  const image = readImage(base, manifest, encoding);
-  // Checked while the interpreter starts, on another thread where the browser has one.
-  const checked = image.then((bytes) => checkHash(bytes, manifest.files["image.bin"]?.sha256 ?? "", "The memory image"));
-  checked.catch(() => {});
-  const restored = await runtime.boot(
+  const { python, image } = await restore(runtime, manifest, async (image) => {
+    await timed("image", fill(image, await readImage(base, manifest, encoding)));
+    // nothing runs in a memory that is not the one that was made
+    await checkHash(image, manifest.files["image.bin"]?.sha256 ?? "", "The memory image");
+    return (before) => layOver(image, before);
+  });
+  return { python, fresh: image };
+}
+
+/**
+ * The interpreter starts while its image is still on the way: at first it asks only how long that is.
+ * @param {Runtime} runtime @param {Manifest} manifest
+ * @param {(image: Uint8Array<ArrayBuffer>) => Promise<(before: Uint8Array) => unknown>} read fills and checks the image; what it
+ *   gives is called with the memory's first part, as it was before anything ran there
+ */
+async function restore(runtime, manifest, read) {
+  const image = new Uint8Array(manifest.image_bytes);
+  const filled = read(image);
+  filled.catch(() => {}); // awaited later, perhaps after it has failed
+  const python = await runtime.boot(
     { _loadSnapshot: image, lockFileContents: { info: manifest.runtime, packages: {} } },
     Promise.resolve(new ArrayBuffer(0)), // everything is imported already
-    new Fit(runtime.functions, manifest.image_count_args, async (memory) => {
-      // nothing runs in a memory that is not the one that was made
-      await checked;
-      const bytes = await image;
-      layOver(bytes, memory, manifest.image_static_bytes);
-      return bytes;
-    }),
+    new Fit(runtime.functions, manifest, image, filled),
   );
-  restored.pyimport("random").seed(); // the image holds the generator's state: without this every visitor draws alike
-  if (keep) setTimeout(async () => keepImage(base, await image), KEEP_AFTER_MS);
-  return restored;
+  python.pyimport("random").seed(); // the image holds the generator's state: without this every visitor draws alike
+  return { python, image };
 }
 
 // Unpacked and laid over, the image starts soonest; writing it takes a while, so the first answers go first.
@@ -267,23 +365,59 @@ const SUM = "Check-Sum";
 /** @param {string} base @param {Uint8Array<ArrayBuffer>} image checked, and as the interpreter takes it */
 async function keepImage(base, image) {
   try {
-    const headers = { [SUM]: checkSum(image) };
-    await (await caches.open(cacheName(base))).put(keptAddress(base), new Response(image, { headers }));
+    const bytes = withoutZeros(image);
+    const headers = { [SUM]: checkSum(bytes) };
+    await (await caches.open(cacheName(base))).put(keptAddress(base), new Response(bytes, { headers }));
   } catch (reason) {
     console.info("This device does not keep the calculators.", reason);
   }
 }
 
-/** @param {string} base @param {number} length @returns {Promise<{bytes: Uint8Array<ArrayBuffer>, sum: string} | null>} */
-async function keptImage(base, length) {
-  if (!("caches" in self)) return null; // not a secure page
+/** @param {string} base @returns {Promise<Response | undefined>} */
+async function findKept(base) {
+  if (!("caches" in self)) return undefined; // not a secure page
   try {
-    const kept = await caches.match(keptAddress(base), { cacheName: cacheName(base) });
-    const bytes = kept ? new Uint8Array(await kept.arrayBuffer()) : null;
-    return bytes?.length === length ? { bytes, sum: kept?.headers.get(SUM) ?? "" } : null;
+    return await caches.match(keptAddress(base), { cacheName: cacheName(base) });
   } catch {
-    return null; // storage is refused
+    return undefined; // storage is refused
   }
+}
+
+// Nearly half of the image is empty, and reading it back takes as long as it is long.
+const PAGE_bytes = 4096;
+
+/** The pages that hold anything, behind a mark for each page. @param {Uint8Array<ArrayBuffer>} image */
+function withoutZeros(image) {
+  const count = Math.ceil(image.length / PAGE_bytes);
+  const packed = new Uint8Array(count + image.length);
+  const words = new Uint32Array(image.buffer, 0, image.length >> 2);
+  const perPage = PAGE_bytes >> 2;
+  let end = count;
+  for (let page = 0; page < count; page += 1) {
+    const last = page === count - 1; // it may end in part of a word
+    let word = page * perPage;
+    while (!last && word < (page + 1) * perPage && words[word] === 0) word += 1;
+    if (!last && word === (page + 1) * perPage) continue;
+    const bytes = image.subarray(page * PAGE_bytes, (page + 1) * PAGE_bytes);
+    packed[page] = 1;
+    packed.set(bytes, end);
+    end += bytes.length;
+  }
+  return packed.slice(0, end);
+}
+
+/** @param {Uint8Array<ArrayBuffer>} image empty @param {Uint8Array<ArrayBuffer>} packed */
+function withZeros(image, packed) {
+  const count = Math.ceil(image.length / PAGE_bytes);
+  let from = count;
+  for (let page = 0; page < count; page += 1) {
+    if (packed[page] !== 1) continue;
+    const to = page * PAGE_bytes;
+    const length = Math.min(PAGE_bytes, image.length - to);
+    image.set(packed.subarray(from, from + length), to);
+    from += length;
+  }
+  if (from !== packed.length) throw new Error("It is not as long as it was put there.");
 }
 
 /**
@@ -302,12 +436,12 @@ function checkSum(bytes) {
 /**
  * What the interpreter's WebAssembly puts into memory by itself is not sent a second time: over that part the image
  * holds only what differs from it (exclusive or).
- * @param {Uint8Array<ArrayBuffer>} image @param {Uint8Array} memory as it is right after instantiation
- * @param {number} length
+ * @param {Uint8Array<ArrayBuffer>} image
+ * @param {Uint8Array} before that part of the memory as it is right after instantiation
  */
-function layOver(image, memory, length) {
+function layOver(image, before) {
   const start = new Uint32Array(image.buffer, 0, 2)[1]; // the image's own header says where memory starts
-  for (let i = 0; i < length; i += 1) image[start + i] ^= memory[i];
+  for (let i = 0; i < before.length; i += 1) image[start + i] ^= before[i];
 }
 
 /** @param {string} base @param {Runtime} runtime */
@@ -364,29 +498,28 @@ async function compile(address) {
 }
 
 /**
- * The memory image, unpacked as it arrives. Brotli makes it a third smaller than gzip, where the server has that
- * copy and gives it; else the copy in gzip, which any server can give, is unpacked here.
+ * The memory image as it arrives. Brotli makes it a third smaller than gzip, where the server has that copy and gives
+ * it; else the copy in gzip, which any server can give, is unpacked here.
  * @param {string} base @param {Manifest} manifest @param {string} encoding
+ * @returns {Promise<ReadableStream<Uint8Array<ArrayBuffer>>>}
  */
 async function readImage(base, manifest, encoding) {
   if (manifest.brotli && encoding === "br") {
     const leaving = new AbortController();
     const response = await fetchFromSite(`${base}image.bin`, { signal: leaving.signal });
-    if (response.ok && response.body && response.headers.get("Content-Encoding") === "br") {
-      return collect(response.body, manifest.image_bytes);
-    }
+    if (response.ok && response.body && response.headers.get("Content-Encoding") === "br") return response.body;
     leaving.abort();
   }
-  const { body } = await readFile(`${base}image.bin.gz`);
-  return collect(/** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */ (body), manifest.image_bytes);
+  return /** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */ ((await readFile(`${base}image.bin.gz`)).body);
 }
 
 /**
  * Reads a stream to its end, through gzip if it is gzip: some servers unpack a .gz file on the way. A damaged one
  * throws, as the format ends in a check sum; so does one of another length.
- * @param {ReadableStream<Uint8Array<ArrayBuffer>>} body @param {number} length
+ * @param {Uint8Array<ArrayBuffer>} bytes to be filled to the end
+ * @param {ReadableStream<Uint8Array<ArrayBuffer>>} body
  */
-async function collect(body, length) {
+async function fill(bytes, body) {
   const reader = body.getReader();
   let next = reader.read();
   const { value: first } = await next;
@@ -406,15 +539,13 @@ async function collect(body, length) {
   });
   const isGzip = first?.[0] === 0x1f && first[1] === 0x8b;
   const unpacked = (isGzip ? arriving.pipeThrough(new DecompressionStream("gzip")) : arriving).getReader();
-  const bytes = new Uint8Array(length);
   let filled = 0;
   for (let part = await unpacked.read(); !part.done; part = await unpacked.read()) {
-    if (filled + part.value.length > length) throw new Error("The memory image is longer than it was made.");
+    if (filled + part.value.length > bytes.length) throw new Error("The memory image is longer than it was made.");
     bytes.set(part.value, filled);
     filled += part.value.length;
   }
-  if (filled !== length) throw new Error("The memory image is shorter than it was made.");
-  return bytes;
+  if (filled !== bytes.length) throw new Error("The memory image is shorter than it was made.");
 }
 
 /**
@@ -431,3 +562,6 @@ async function sha256(bytes) {
   const hash = new Uint8Array(await self.crypto.subtle.digest("SHA-256", bytes));
   return Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
+
+// The page may want a start before its own modules are there: then it gives this worker the engine's address as its name.
+const early = self.name ? start(self.name, "image") : null;
