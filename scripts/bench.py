@@ -21,6 +21,7 @@ import sys
 import tempfile
 import threading
 import time
+from collections import defaultdict
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from http.server import ThreadingHTTPServer
@@ -133,6 +134,11 @@ KEPT = """async () => {
 }"""
 # A person reads the first answer before changing a field, and a quick typist takes so long from key to key.
 READING_ms, BETWEEN_KEYS_ms = 1500, 150
+STEPS = """{
+  const {startTime, detail: {steps}} = performance.getEntriesByName("calc:engine-ready")[0];
+  ({...steps, "page asks": performance.getEntriesByName("calc:engine-start")[0].startTime, ready: startTime,
+    answer: performance.getEntriesByName("calc:answer")[0].startTime});
+}"""
 LIVE = "document.querySelector('[data-outcome]')?.dataset.state === 'live'"
 
 
@@ -158,54 +164,76 @@ def recalculations(page: Any, count: int) -> list[float]:
     return times[-count:]
 
 
-def browsing(address: str, mode: str, slow: int, runs: int) -> dict[str, float]:
-    """Medians of first visit, repeat visit and recalculation, with bytes moved on the first visit."""
+# By now the device has what it keeps, and the browser its own cache of compiled code.
+COMING_BACK = 2
+
+
+def visits(playwright: Any, address: str, mode: str, slow: int) -> dict[str, list[float]]:
+    """One new device: a first visit, answers to changed fields, then coming back."""
     from environment_chromium import chromium
+
+    found: dict[str, list[float]] = defaultdict(list)
+    with tempfile.TemporaryDirectory() as profile:
+        browser = playwright.chromium.launch_persistent_context(
+            profile,
+            executable_path=str(chromium()),
+            args=["--no-sandbox", "--disable-background-networking"],
+            # this script's own waiting is refused by the pages' policy
+            bypass_csp=True,
+            # an ordinary page keeps nothing but what the browser's own cache does
+            service_workers="block" if mode == "ordinary" else "allow",
+        )
+        if mode == "ordinary":
+            browser.add_init_script("try { localStorage['calc-engine'] = 'ordinary' } catch {}")
+        page = browser.new_page()
+        with slowed(profile, slow):
+            found["first"].append(visit(page, address))
+            found["again"] += recalculations(page, 12)
+        found["memory_MB"].append(memory_MB(profile))
+        if mode == "image":
+            # wait_for_function asks only once of a promise
+            while not page.evaluate(KEPT):
+                page.wait_for_timeout(200)
+        found["bytes"].append(engine_bytes(page))
+        for _ in range(COMING_BACK):
+            page.close()
+            page = browser.new_page()
+            with slowed(profile, slow):
+                found["repeat"].append(visit(page, address))
+                for step, ms in page.evaluate(STEPS).items():
+                    found[f"step {step}"].append(ms)
+            page.wait_for_timeout(READING_ms)
+        browser.close()
+    return found
+
+
+def browsing(address: str, runs: int, slow: int) -> dict[tuple[str, int], dict[str, float]]:
+    """Medians by way to start; the ways take turns, so that a busy minute of the machine falls on both."""
     from playwright.sync_api import sync_playwright
 
-    first, repeat, again, moved = [], [], [], []
+    found: dict[str, dict[str, list[float]]] = {mode: defaultdict(list) for mode in ("image", "ordinary")}
     with sync_playwright() as playwright:
         for _ in range(runs):
-            with tempfile.TemporaryDirectory() as profile:
-                browser = playwright.chromium.launch_persistent_context(
-                    profile,
-                    executable_path=str(chromium()),
-                    args=["--no-sandbox", "--disable-background-networking"],
-                    # this script's own waiting is refused by the pages' policy
-                    bypass_csp=True,
-                    # an ordinary page keeps nothing but what the browser's own cache does
-                    service_workers="block" if mode == "ordinary" else "allow",
-                )
-                if mode == "ordinary":
-                    browser.add_init_script("try { localStorage['calc-engine'] = 'ordinary' } catch {}")
-                page = browser.new_page()
-                sizes: list[float] = []
-                devtools = browser.new_cdp_session(page)
-                devtools.send("Network.enable")
-                devtools.on(
-                    "Network.loadingFinished",
-                    lambda event, sizes=sizes: sizes.append(event["encodedDataLength"]),
-                )
-                with slowed(profile, slow):
-                    first.append(visit(page, address))
-                    again += recalculations(page, 12)
-                if mode == "image":
-                    # wait_for_function asks only once of a promise
-                    while not page.evaluate(KEPT):
-                        page.wait_for_timeout(200)
-                page.close()
-                page = browser.new_page()
-                with slowed(profile, slow):
-                    repeat.append(visit(page, address))
-                moved.append(engine_bytes(page) or sum(sizes))
-                browser.close()
+            for mode, so_far in found.items():
+                for name, values in visits(playwright, address, mode, slow).items():
+                    so_far[name] += values
     return {
-        "first": statistics.median(first),
-        "repeat": statistics.median(repeat),
-        "again": statistics.median(again),
-        "again_most": max(again),
-        "bytes": statistics.median(moved),
+        (mode, slow): {name: statistics.median(values) for name, values in so_far.items()}
+        | {"again_most": max(so_far["again"])}
+        for mode, so_far in found.items()
     }
+
+
+def memory_MB(profile: str) -> float:
+    """The largest page process's memory; what it shares with others is divided among them."""
+    sizes = []
+    for process in page_processes(profile):
+        try:
+            text = Path(f"/proc/{process}/smaps_rollup").read_text()
+        except OSError:
+            continue
+        sizes += [int(line.split()[1]) / 1024 for line in text.splitlines() if line.startswith("Pss:")]
+    return max(sizes, default=0.0)
 
 
 def engine_bytes(page: Any) -> float:
@@ -240,7 +268,17 @@ def table(results: dict[tuple[str, int], dict[str, float]]) -> Iterator[str]:
             f"| next answer, key press to new text | {speed} | {ours['again']:.0f} ms, at most {ours['again_most']:.0f} "
             f"| {plain['again']:.0f} ms | |"
         )
+        yield f"| memory of the tab | {speed} | {ours['memory_MB']:.0f} MB | {plain['memory_MB']:.0f} MB | |"
     yield f"| engine files, gzip | | {results['image', 1]['bytes'] / 1e6:.1f} MB | | |"
+    steps = sorted(
+        (ms, name.removeprefix("step "))
+        for name, ms in results["image", 1].items()
+        if name.startswith("step ")
+    )
+    yield ""
+    yield "Coming back, ms from the start of navigation: " + ", ".join(
+        f"{name} {ms:.0f}" for ms, name in steps
+    )
 
 
 def show(lines: Iterator[str], out: Callable[[str], object] = print) -> None:
@@ -278,8 +316,7 @@ def main() -> int:
     results = {}
     with served(site) as address:
         for slow in (1, 4):
-            for mode in ("image", "ordinary"):
-                results[mode, slow] = browsing(address, mode, slow, words.runs)
+            results |= browsing(address, words.runs, slow)
     print()
     show(table(results))
     return 0

@@ -14,7 +14,9 @@ from pathlib import Path
 
 from environment_step import SetupFailed, run_step, say
 
-SYSTEM_NAMES = ("chromium", "chromium-browser")
+# The shell draws the same pages without a browser's own windows, which is less work.
+SHELL = "chromium-headless-shell"
+SYSTEM_NAMES = (SHELL, "chromium", "chromium-browser")
 MAC_APPLICATION = Path("/Applications/Chromium.app/Contents/MacOS/Chromium")
 ASK_PLAYWRIGHT = (
     "from playwright.sync_api import sync_playwright\n"
@@ -54,7 +56,10 @@ def install_with_apt() -> None:
     advice = "Install the package chromium by hand and run the same command again."
     quiet = {"DEBIAN_FRONTEND": "noninteractive"}
     run_step("Updating the package lists", ["apt-get", "update"], advice, env=quiet)
-    run_step("Installing Chromium", ["apt-get", "install", "-y", "chromium"], advice, env=quiet)
+    try:
+        run_step("Installing Chromium", ["apt-get", "install", "-y", SHELL], advice, env=quiet)
+    except SetupFailed:  # older distributions have it only with its windows
+        run_step("Installing Chromium", ["apt-get", "install", "-y", "chromium"], advice, env=quiet)
 
 
 def install_with_playwright() -> None:

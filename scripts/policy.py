@@ -47,6 +47,23 @@ def write(site: Path) -> None:
     (site / "_headers").write_text(headers(), "utf-8", newline="\n")
 
 
+def headers_of(text: str, path: str) -> dict[str, str]:
+    """What a host that reads this text sends with a path, the later and closer lines over the earlier.
+
+    >>> headers_of("/*\\n  A: 1\\n  B: 1\\n/one.js\\n  A: 2\\n", "/one.js")
+    {'A': '2', 'B': '1'}
+    """
+    found: dict[str, str] = {}
+    meant = False
+    for line in text.splitlines():
+        if line.startswith("/"):
+            meant = path.startswith(line[:-1]) if line.endswith("*") else path == line
+        elif meant:
+            name, value = line.strip().split(": ", 1)
+            found[name] = value
+    return found
+
+
 def headers() -> str:
     """Headers for hosts that read such a file; any other host can be told the same lines."""
     return (

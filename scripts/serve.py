@@ -19,6 +19,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 import environment
+import policy
 
 TYPES = {
     ".mjs": "text/javascript",
@@ -62,10 +63,16 @@ class SiteHandler(http.server.SimpleHTTPRequestHandler):
         if self.encoding:
             self.send_header("Content-Encoding", self.encoding)
             self.send_header("Vary", "Accept-Encoding")
-        hashed = "/assets/engine/" in self.path
-        self.send_header("Cache-Control", "public, max-age=31536000, immutable" if hashed else "no-cache")
-        self.send_header("Referrer-Policy", "no-referrer")
+        for name, value in policy.headers_of(self.headers_file(), urlsplit(self.path).path).items():
+            self.send_header(name, value)
         super().end_headers()
+
+    def headers_file(self) -> str:
+        """What a host is to send with each file; none where the folder is not a built site."""
+        try:
+            return (Path(self.directory) / "_headers").read_text("utf-8")
+        except OSError:
+            return ""
 
     def handle_one_request(self) -> None:
         try:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 import threading
 import time
 from dataclasses import dataclass, field
@@ -9,6 +10,10 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any
 from urllib.parse import urlsplit
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "scripts"))
+
+import policy
 
 # Also served below this, as a site is that has no host of its own.
 FOLDER = "/a/folder/"
@@ -35,6 +40,8 @@ class Trouble:
     body: bytes | None = None
     # The browser is told to keep it for a year.
     kept: bool = False
+    # Sent in place of what the site's headers file says.
+    policy: str = ""
     # How often, before all is well again.
     times: int | None = None
 
@@ -61,6 +68,7 @@ class Served:
 class Handler(SimpleHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
     lasting = False
+    policy = ""
     extensions_map = {  # noqa: RUF012
         **SimpleHTTPRequestHandler.extensions_map,
         ".css": "text/css",
@@ -85,6 +93,7 @@ class Handler(SimpleHTTPRequestHandler):
         path = urlsplit(self.path).path
         self.served.asked.append(path)
         trouble = self.served.trouble(path)
+        self.policy = trouble.policy
         time.sleep(trouble.delay_s)
         if trouble.missing:
             self.send_error(404)
@@ -94,6 +103,15 @@ class Handler(SimpleHTTPRequestHandler):
             self._send(404, (self.served.root / "404.html").read_bytes(), "text/html; charset=utf-8")
         else:
             super().do_GET()
+
+    def end_headers(self) -> None:
+        """A host that reads the headers file sends its policies; how long files keep is each test's own matter."""
+        path = urlsplit(self.path).path
+        text = (self.served.root / "_headers").read_text("utf-8")
+        sent = policy.headers_of(text, "/" + path.removeprefix(FOLDER).lstrip("/"))
+        if rules := self.policy or sent.get("Content-Security-Policy"):
+            self.send_header("Content-Security-Policy", rules)
+        super().end_headers()
 
     def _send_in_trouble(self, data: bytes, trouble: Trouble) -> None:
         if trouble.instead[0]:

@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import Visit
+from tests.browser.serving import Served, Trouble
 
 WATCH = """
   window.__refused = [];
@@ -82,3 +83,38 @@ def test_what_is_not_ours_is_refused(visit: Callable[..., Visit], attempt: str, 
     here.page.wait_for_timeout(1_000)
     assert any(one.startswith(directive) for one in here.page.evaluate(REFUSED))
     assert here.page.evaluate("window.__ran === undefined")
+
+
+def test_the_worker_takes_its_policy_from_its_own_response(
+    visit: Callable[..., Visit], served: Served
+) -> None:
+    """The headers file lets WebAssembly be compiled there; with a host's word against it, it is not, and the page says so."""
+    here = visit(bypass_csp=False)
+    served.troubles["engine.worker.mjs"] = Trouble(
+        policy="default-src 'none'; script-src 'self'; connect-src 'self'"
+    )
+    here.goes("cure/cure-plan/?oven=390+F")
+    here.calculator("cure-plan").reaches("unavailable")
+    served.troubles.clear()
+    here.goes("cure/cure-plan/?oven=391+F")
+    here.calculator("cure-plan").reaches("live")
+
+
+@pytest.mark.parametrize(
+    "attempt",
+    ["fetch('https://example.org/')", "import('data:text/javascript,1')", "new Function('return 1')()"],
+)
+def test_what_the_worker_may_not_do_is_refused(
+    visit: Callable[..., Visit], served: Served, attempt: str
+) -> None:
+    here = visit(bypass_csp=False)
+    said: list[str] = []
+    here.context.on("console", lambda message: said.append(message.text))
+    served.troubles["engine.worker.mjs"] = Trouble(
+        before="self.addEventListener('securitypolicyviolation', (event) => console.info('refused', event.violatedDirective));"
+        f"Promise.resolve().then(async () => {{ await {attempt}; console.info('let through'); }}).catch(() => {{}});\n"
+    )
+    here.goes("cure/cure-plan/?oven=390+F")
+    here.calculator("cure-plan").reaches("live")
+    assert any(line.startswith("refused") for line in said), said
+    assert "let through" not in said

@@ -149,14 +149,39 @@ class Runtime {
   constructor(base) {
     this.base = base;
     this.manifest = /** @type {Promise<{manifest: Manifest, encoding: string}>} */ (timed("manifest", readManifest(base)));
-    // Loading this module early sets the function that the next one would fetch it for, which saves a round trip.
-    const scripts = [import(`${base}pyodide.mjs`), import(`${base}pyodide.asm.js`)];
-    this.loader = timed("scripts", Promise.all(scripts)).then(([loader]) => loader.loadPyodide);
-    this.module = timed("compiled", compile(`${base}pyodide.asm.wasm`));
+    /** What the service worker keeps was held against its hashes when it was put there, and the image is put there after it. */
+    this.kept = findKept(base);
+    this.loader = timed("scripts", this.#scripts()).then(([loader]) => loader.loadPyodide);
+    this.module = timed("compiled", this.#compile());
     /** @type {Promise<Record<string, number>>} */
     this.functions = knowsItsFunctions() ? Promise.resolve({}) : readJson(`${base}functions.json`);
     // Each is awaited later; a failure before then must not be reported as unhandled.
     for (const early of [this.manifest, this.loader, this.module, this.functions]) early.catch(() => {});
+  }
+
+  /** The second of these, loaded early, sets the function that the first would fetch it for, which saves a round trip. */
+  async #scripts() {
+    const names = ["pyodide.mjs", "pyodide.asm.js"];
+    if (!(await this.kept)) await Promise.all(names.map((name) => this.#check(name, readBytes(`${this.base}${name}`))));
+    return Promise.all(names.map((name) => import(`${this.base}${name}`)));
+  }
+
+  async #compile() {
+    const name = "pyodide.asm.wasm";
+    const [response, kept] = await Promise.all([readFile(`${this.base}${name}`), this.kept]);
+    const copy = kept ? null : response.clone();
+    const [module] = await Promise.all([compile(response), copy && this.#check(name, copy.arrayBuffer())]);
+    return module;
+  }
+
+  /**
+   * Nothing of the interpreter runs that is not as it was built. Where the list of hashes itself is missing or damaged there
+   * is nothing to hold a file against; then the start is the slower one, whose own list names the calculators' hash.
+   * @param {string} name @param {Promise<ArrayBuffer>} file
+   */
+  async #check(name, file) {
+    const [list, bytes] = await Promise.all([this.manifest.catch(() => null), file]);
+    if (list) await checkHash(bytes, list.manifest.files[name]?.sha256 ?? "", name);
   }
 
   /**
@@ -309,7 +334,7 @@ function knowsItsFunctions() {
  * @returns {Promise<{python: Python, fresh: Uint8Array<ArrayBuffer> | null}>} fresh: an image that the device has not kept
  */
 async function startFromImage(base, runtime) {
-  const [{ manifest, encoding }, kept] = await Promise.all([runtime.manifest, findKept(base)]);
+  const [{ manifest, encoding }, kept] = await Promise.all([runtime.manifest, runtime.kept]);
   if (kept) {
     try {
       const { python } = await restore(runtime, manifest, async (image) => {
@@ -487,9 +512,8 @@ async function readManifest(base) {
   return { manifest, encoding: response.headers.get("Content-Encoding") ?? "" };
 }
 
-/** @param {string} address */
-async function compile(address) {
-  const response = await readFile(address);
+/** @param {Response} response */
+async function compile(response) {
   // Streaming keeps the browser's cache of compiled code working, but it needs the right content type.
   if (response.headers.get("Content-Type")?.startsWith("application/wasm")) {
     return WebAssembly.compileStreaming(response);
@@ -554,7 +578,7 @@ async function fill(bytes, body) {
  */
 async function checkHash(bytes, expected, what) {
   if (!self.crypto.subtle) return;
-  if ((await sha256(bytes)) !== expected) throw new Error(`${what} is not the file that was made with this build.`);
+  if ((await sha256(bytes)) !== expected) throw new NotLoaded(`${what} is not the file that was made with this build.`);
 }
 
 /** @param {BufferSource} bytes */
