@@ -65,7 +65,7 @@ def on_config(config: Any) -> Any:
     config.extra["calculator_modules"] = sorted(
         path.name
         for path in folder.glob("*.mjs")
-        if path.name not in ("engine.worker.mjs", "calculator-form.mjs")
+        if path.name not in ("engine.worker.mjs", "calculator-form.mjs", "engine-messages.mjs")
     )
     _wanted.clear()
     return config

@@ -5,6 +5,7 @@
     if (window.customElements && customElements.get("calc-form")) return;
     var forms = document.querySelectorAll("calc-form form");
     for (var i = 0; i < forms.length; i += 1) {
+      forms[i].parentNode.setAttribute("data-late", "");
       var status = forms[i].querySelector("[data-status]");
       if (status) {
         status.textContent =
