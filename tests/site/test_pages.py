@@ -88,3 +88,9 @@ def test_pages_say_when_they_were_read_against_their_sources() -> None:
         if name != "index":
             assert f"Read against its sources on {meta['reviewed']}." in text, source
         assert "Found a wrong number?" in text, source
+
+
+def test_every_word_of_a_page_lies_in_a_paragraph(page: Built) -> None:
+    """A figure put in at the start of a line ends its paragraph in Markdown and stands alone, out of its sentence."""
+    article = page.text.partition("<article")[2].partition('<div class="print-foot"')[0]
+    assert re.findall(r"</(?:p|ul|ol|dl|table|h[1-6])>\s*([^<\s][^<]*)", article) == []
