@@ -17,6 +17,7 @@ from calculators.kit.sources import source
 if TYPE_CHECKING:
     from calculators.kit.run import Outcome
 
+_LONG_ANSWER = 26  # characters: more do not stand in one line beside the form
 LEVEL_WORDS = {"stop": "Stop.", "caution": "Caution.", "note": "Note."}
 
 
@@ -50,6 +51,8 @@ def outcome_html(outcome: Outcome) -> str:
 
 def _plate(main: Answer) -> str:
     kind = "calc-main" if isinstance(main.value, float) else "calc-main calc-main-words"
+    if len(main.text) > _LONG_ANSWER:
+        kind += " calc-main-long"
     # how to act on an answer says nothing where there is none
     is_there = main.value is not None or main.low is not None
     meaning = f'<p class="calc-meaning">{escape(main.meaning)}</p>' if is_there else ""
