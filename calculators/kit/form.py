@@ -107,7 +107,7 @@ def _control(one: Asked, name: str, described: str) -> str:
         case Quantity():
             text = escape(field.default)
             return (
-                f'<span class="calc-entry"><input type="text" {common}{keypad(field)} value="{text}" '
+                f'<span class="calc-entry"><input type="text" {common}{keypad(field)} value="{text}" placeholder=" " '
                 f'data-default="{text}" size="8">'
                 f"{_unit(one.key, field.label, field.units)}</span>"
             )
@@ -134,7 +134,7 @@ def _control(one: Asked, name: str, described: str) -> str:
             rows = min(max(field.default.count("\n") + 2, 4), 12)
             text = escape(field.default)
             return (
-                f'<span class="calc-entry calc-entry-table"><textarea {common} rows="{rows}" spellcheck="false" '
+                f'<span class="calc-entry calc-entry-table"><textarea {common} rows="{rows}" placeholder=" " spellcheck="false" '
                 f'autocapitalize="off"{takes} data-default="{text}">\n{text}</textarea>'
                 f"{unit}</span>"
                 f"{row_template(field) if isinstance(field, Rows) else ''}"
