@@ -3,16 +3,27 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
 
-from calculators.kit.chart import Bar, Chart, Mark, Series
+from calculators.kit.chart import Band, Bar, Chart, Mark, Series
+from calculators.kit.chart_labels import (
+    LINE_HEIGHT,
+    Place,
+    Room,
+    along,
+    by_a_point,
+    fold,
+    over_lines,
+    under,
+    wide,
+)
 from calculators.kit.numbers import shop_number
 
 WIDTH, HEIGHT = 420, 300
 LEFT, RIGHT, BOTTOM = 50, 12, 46
-_MARK_ROW = 17
-_CHARACTER = 6.6  # width of a character of the charts' text, near enough to keep labels apart
+_NAME_ROW = 17
+_MARK_ROW, _LEADER = 24, 9  # a label over an upright line, and under it the way to where the line stands
 
 
 def chart_svg(chart: Chart, name: str) -> str:
@@ -37,12 +48,26 @@ class _Drawing:
         self.y_low, self.y_high = (
             _span(ys, chart.y.low, chart.y.high, self.y_ticks) if not chart.bars else (0.0, 1.0)
         )
-        marks = [mark for mark in chart.marks if mark.x is not None and mark.y is None]
-        self.rows = _rows_for(marks, self.x)
-        self.top = 14 + _MARK_ROW * (max((row for _, row in self.rows), default=-1) + 1)
+        self.upright = sorted(
+            (mark for mark in chart.marks if mark.x is not None and mark.y is None),
+            key=lambda mark: mark.x or 0.0,
+        )
+        self.rows = over_lines(
+            [self.x(mark.x or 0.0) for mark in self.upright],
+            [mark.text for mark in self.upright],
+            4,
+            WIDTH - 4,
+        )
+        self.top = 14 + _MARK_ROW * len(self.rows.middles) - (3 if self.upright else 0)
         if chart.bars and any(band.text for band in chart.bands):
-            self.top += _MARK_ROW  # a bar's words need the room where a zone's name would stand
-        self.height = self.top + BOTTOM + (40 * len(chart.bars) if chart.bars else HEIGHT - BOTTOM - 14)
+            self.top += _NAME_ROW  # a bar's words need the room where a zone's name would stand
+        # a long name and what is said of it do not share a line
+        self.pitch = 40 if all(wide(bar.name + bar.text) < WIDTH - RIGHT - 16 for bar in chart.bars) else 55
+        self.height = (
+            self.top + BOTTOM + (self.pitch * len(chart.bars) if chart.bars else HEIGHT - BOTTOM - 14)
+        )
+        above = self.top - _NAME_ROW if chart.bars else self.top - 3
+        self.room = Room(WIDTH, LEFT + 2, WIDTH - 2, above, self.height - BOTTOM - 1)
 
     def x(self, value: float) -> float:
         return LEFT + (value - self.x_low) / (self.x_high - self.x_low) * (WIDTH - LEFT - RIGHT)
@@ -58,11 +83,13 @@ class _Drawing:
         chart, name = self.chart, self.name
         body = "".join(
             (
-                *self._bands(),
+                *map(self._band, chart.bands),
                 *self._grid(),
                 *(self._series(place, one) for place, one in enumerate(chart.series, 1)),
                 *(self._bar(place, bar) for place, bar in enumerate(chart.bars)),
                 *self._marks(),
+                *self._words(),
+                *(self._bar_words(place, bar) for place, bar in enumerate(chart.bars)),
             )
         )
         return (
@@ -71,29 +98,17 @@ class _Drawing:
             f'<desc id="{name}-says">{escape(chart.says)}</desc>{body}</svg>'
         )
 
-    def _bands(self) -> Iterable[str]:
-        for band in self.chart.bands:
-            along_x = band.along == "x"
-            low = (self.x_low if along_x else self.y_low) if band.low is None else band.low
-            high = (self.x_high if along_x else self.y_high) if band.high is None else band.high
-            x: float
-            y: float
-            wide: float
-            tall: float
-            if along_x:
-                x, y, wide, tall = (
-                    self.x(low),
-                    self.top,
-                    self.x(high) - self.x(low),
-                    self.height - BOTTOM - self.top,
-                )
-                at = (x + 4, self.top - 5.0 if self.chart.bars else self.top + 14.0)
-            else:
-                x, y, wide, tall = LEFT, self.y(high), WIDTH - LEFT - RIGHT, self.y(low) - self.y(high)
-                at = (LEFT + 6.0, self.y(high) + 14)
-            yield _rect(f"calc-band calc-band-{band.tone}", x, y, wide, tall)
-            if band.text and tall >= 16:
-                yield _text("calc-band-text", at[0], at[1], band.text, "start")
+    def _zone(self, band: Band) -> tuple[float, float, float, float]:
+        """Left, top, width and height."""
+        along_x = band.along == "x"
+        low = (self.x_low if along_x else self.y_low) if band.low is None else band.low
+        high = (self.x_high if along_x else self.y_high) if band.high is None else band.high
+        if along_x:
+            return self.x(low), self.top, self.x(high) - self.x(low), self.height - BOTTOM - self.top
+        return LEFT, self.y(high), WIDTH - LEFT - RIGHT, self.y(low) - self.y(high)
+
+    def _band(self, band: Band) -> str:
+        return _rect(f"calc-band calc-band-{band.tone}", *self._zone(band))
 
     def _grid(self) -> Iterable[str]:
         floor = self.height - BOTTOM
@@ -103,6 +118,8 @@ class _Drawing:
                 yield f'<path class="calc-grid" d="M{at} {_c(self.top)}V{_c(floor)}"/>'
                 yield _text("calc-tick", self.x(value), floor + 16, shop_number(value, 6), "middle")
         for value in self.y_ticks:
+            if not self.y_low <= value <= self.y_high * (1 + 1e-9):
+                continue
             level = self.y(value)
             yield f'<path class="calc-grid" d="M{LEFT} {_c(level)}H{WIDTH - RIGHT}"/>'
             yield _text("calc-tick", LEFT - 6, level + 4, shop_number(value, 6), "end")
@@ -124,11 +141,16 @@ class _Drawing:
             for x, y in zip(one.xs, one.ys, strict=True)
         ]
         parts = []
+        if not one.dots:
+            self.room.curve(points)
         if one.upper:
             top = [(self.x(x), self.y(min(y, self.y_high))) for x, y in zip(one.xs, one.upper, strict=True)]
+            self.room.curve(top)
             around = " ".join(f"{_c(x)},{_c(y)}" for x, y in [*points, *reversed(top)])
             parts.append(f'<polygon class="calc-area calc-area-{place}" points="{around}"/>')
         elif one.dots:
+            for x, y in points[:400]:
+                self.room.dot(x, y, 3)
             parts += [
                 f'<circle class="calc-dot calc-dot-{place}" cx="{_c(x)}" cy="{_c(y)}" r="3"/>'
                 for x, y in points[:400]
@@ -140,57 +162,93 @@ class _Drawing:
         return "".join(parts)
 
     def _bar(self, place: int, bar: Bar) -> str:
-        top = self.top + 6 + 40 * place
         left, right = self.x(bar.low), self.x(bar.high)
-        return (
-            _text("calc-bar-name", LEFT - 44, top + 10, bar.name, "start")
-            + _rect(f"calc-bar calc-band-{bar.tone}", left, top + 14, max(right - left, 1), 14)
-            + _text("calc-bar-text", WIDTH - RIGHT, top + 10, bar.text, "end")
+        top = self.top + self.pitch * (place + 1) - 20
+        return _rect(f"calc-bar calc-band-{bar.tone}", left, top, max(right - left, 1), 14)
+
+    def _bar_words(self, place: int, bar: Bar) -> str:
+        foot = self.top + 16 + self.pitch * place
+        return _text("calc-bar-name", LEFT - 44, foot, bar.name, "start") + _text(
+            "calc-bar-text", WIDTH - RIGHT, foot + self.pitch - 40, bar.text, "end"
         )
 
     def _marks(self) -> Iterable[str]:
+        """The lines and points; their words come after, over everything."""
         floor = self.height - BOTTOM
+        for place, mark in enumerate(self.upright):
+            at = self.x(mark.x or 0.0)
+            self.room.line(at, self.top - _NAME_ROW, at, floor)
+            yield f'<path class="calc-mark" d="{self._leader(place)}V{_c(floor)}"/>'
         for mark in self.chart.marks:
-            if mark.x is not None and mark.y is not None:
+            if mark.y is not None and mark.x is None:
+                level = self.y(mark.y)
+                self.room.line(LEFT, level, WIDTH - RIGHT, level)
+                yield f'<path class="calc-mark calc-mark-level" d="M{LEFT} {_c(level)}H{WIDTH - RIGHT}"/>'
+            elif mark.y is not None and mark.x is not None:
+                self.room.point(self.x(mark.x), self.y(mark.y), 5)
                 yield f'<circle class="calc-point" cx="{_c(self.x(mark.x))}" cy="{_c(self.y(mark.y))}" r="5"/>'
-                yield self._label(mark.text, self.x(mark.x), self.y(mark.y) - 9)
-            elif mark.y is not None:
-                at = self.y(mark.y)
-                yield f'<path class="calc-mark calc-mark-level" d="M{LEFT} {_c(at)}H{WIDTH - RIGHT}"/>'
-                yield _text("calc-mark-text", WIDTH - RIGHT - 2, at - 4, mark.text, "end")
 
-        for mark, row in self.rows:
-            at, high = self.x(mark.x or 0.0), 12 + _MARK_ROW * row
-            yield f'<path class="calc-mark" d="M{_c(at)} {_c(high - 9)}V{_c(floor)}"/>'
-            if at - _wide(mark.text) < 4:
-                yield _text("calc-mark-text", at + 4, high, mark.text, "start")
-            else:
-                yield _text("calc-mark-text", at - 4, high, mark.text, "end")
+    def _row_foot(self, row: int) -> float:
+        """The foot of the words of a row over the chart, counted upward."""
+        return 12.0 + _MARK_ROW * (len(self.rows.middles) - 1 - row)
 
-    def _label(self, text: str, x: float, y: float) -> str:
-        half = len(text) * _CHARACTER / 2
-        anchor, at = "middle", x
-        if x + half > WIDTH - 2:
-            anchor, at = "end", WIDTH - 2.0
-        elif x - half < 2:
-            anchor, at = "start", 2.0
-        return _text("calc-mark-text", at, y, text, anchor)
+    def _leader(self, place: int) -> str:
+        """From under a label down past the rows below it, to where the line itself begins."""
+        own, middles = self.rows.own(place), self.rows.middles
+        mark = self.upright[place]
+        ways = [self.x(mark.x or 0.0), *(middles[row][place] for row in range(own))]
+        start = under(middles[own][place], wide(mark.text), ways[own])
+        path = f"M{_c(start)} {_c(self._row_foot(own) + 3)}"
+        for row in range(own, 0, -1):
+            path += (
+                f"L{_c(ways[row])} {_c(self._row_foot(row) + 3 + _LEADER)}V{_c(self._row_foot(row - 1) + 3)}"
+            )
+        return path + f"L{_c(ways[0])} {_c(self._row_foot(0) + 3 + _LEADER)}"
 
+    def _words(self) -> Iterable[str]:
+        """The least movable first."""
+        for place, mark in enumerate(self.upright):
+            row = self.rows.own(place)
+            middle = self.rows.middles[row][place]
+            yield _text("calc-mark-text", middle, self._row_foot(row), mark.text, "middle")
+        marks = self.chart.marks
+        for mark in marks:
+            if mark.x is not None and mark.y is not None:
+                yield self._word("calc-mark-text", [mark.text], by_a_point(self.x(mark.x), self.y(mark.y)))
+        for mark in marks:
+            if mark.y is not None and mark.x is None:
+                yield self._word("calc-mark-text", [mark.text], self._by_a_level(mark))
+        for band in self.chart.bands:
+            if band.text:
+                yield self._name(band)
 
-def _rows_for(marks: list[Mark], place: Callable[[float], float]) -> list[tuple[Mark, int]]:
-    """Which row each label stands in. A label ends at its own line, and the rightmost line starts highest, so that no line
-    runs through a label and no label covers another.
-    """
-    rows: list[tuple[Mark, int]] = []
-    for mark in sorted(marks, key=lambda one: -(one.x or 0.0)):
-        at = place(mark.x or 0.0)
-        under = [row for other, row in rows if place(other.x or 0.0) - _wide(other.text) - 8 < at]
-        rows.append((mark, max(under, default=-1) + 1))
-    return rows
+    def _by_a_level(self, mark: Mark) -> Iterable[Place]:
+        level = self.y(mark.y or 0.0)
+        return along(LEFT + 4, WIDTH - RIGHT - 2, mark.text, (level - 4, level + 13), "end")
 
+    def _name(self, band: Band) -> str:
+        left, top, across, tall = self._zone(band)
+        if band.along == "y":
+            if tall < 16:
+                return ""
+            feet = [top + 14, *([top + tall - 5] if tall > 34 else [])]
+            places = along(left + 6, left + across - 6, band.text, feet, "start")
+            return self._word("calc-band-text", [band.text], places)
+        if self.chart.bars:
+            foot = self.top - 5
+            return self._word(
+                "calc-band-text", [band.text], along(left + 4, left + across - 2, band.text, [foot], "start")
+            )
+        lines = fold(band.text, across - 6)
+        feet = [top + 14 + 12 * step for step in range(int(tall - LINE_HEIGHT * len(lines)) // 12)]
+        return self._word("calc-band-text", lines, (Place(left + 4, foot, "start") for foot in feet))
 
-def _wide(words: str) -> float:
-    return len(words) * _CHARACTER
+    def _word(self, name: str, lines: Sequence[str], places: Iterable[Place]) -> str:
+        place = self.room.stand(lines, places)
+        return "".join(
+            _text(name, place.x, place.y + LINE_HEIGHT * row, words, place.anchor)
+            for row, words in enumerate(lines)
+        )
 
 
 def _text(name: str, x: float, y: float, words: str, anchor: str) -> str:

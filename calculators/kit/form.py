@@ -12,6 +12,9 @@ from calculators.kit.form_rows import row_template
 from calculators.kit.run import run
 from calculators.kit.units import UNITS
 
+_USUAL_DIGITS = 5
+_IN_HALF_A_PHONE = 9  # characters, of the number and the longest unit together, on a screen 360 px wide
+
 
 def calculator_html(slug: str, base: str, engine: str) -> str:
     """The element for a page. base: the way from the page to the site's root. engine: the engine's folder, from the page."""
@@ -66,6 +69,8 @@ def _field(slug: str, one: Asked, shown: bool) -> str:
     if field.when:
         when = f' data-when-key="{field.when.key}" data-when-values="{" ".join(field.when.values)}"'
     wide = " calc-wide" if isinstance(field, Rows | Readings) or _long_choice(field) else ""
+    if isinstance(field, Quantity) and _long_with_unit(field):
+        wide = " calc-long"
     hint = f'<span class="calc-hint" id="{name}-hint">{escape(field.hint)}</span>' if field.hint else ""
     error = f'<span class="calc-error" id="{name}-error" data-error="{one.key}" hidden></span>'
     means = f' data-meaning="{field.meaning}"' if field.meaning else ""
@@ -102,7 +107,7 @@ def _control(one: Asked, name: str, described: str) -> str:
         case Quantity():
             text = escape(field.default)
             return (
-                f'<span class="calc-entry"><input type="text" {common}{keypad(field)} value="{text}" '
+                f'<span class="calc-entry"><input type="text" {common}{keypad(field)} value="{text}" placeholder=" " '
                 f'data-default="{text}" size="8">'
                 f"{_unit(one.key, field.label, field.units)}</span>"
             )
@@ -129,7 +134,7 @@ def _control(one: Asked, name: str, described: str) -> str:
             rows = min(max(field.default.count("\n") + 2, 4), 12)
             text = escape(field.default)
             return (
-                f'<span class="calc-entry calc-entry-table"><textarea {common} rows="{rows}" spellcheck="false" '
+                f'<span class="calc-entry calc-entry-table"><textarea {common} rows="{rows}" placeholder=" " spellcheck="false" '
                 f'autocapitalize="off"{takes} data-default="{text}">\n{text}</textarea>'
                 f"{unit}</span>"
                 f"{row_template(field) if isinstance(field, Rows) else ''}"
@@ -151,3 +156,9 @@ def _unit(key: str, label: str, units: tuple[str, ...]) -> str:
 
 def _long_choice(field: Field) -> bool:
     return isinstance(field, Choice) and max(len(option.label) for option in field.options) > 20
+
+
+def _long_with_unit(field: Quantity) -> bool:
+    """Whether a number of a usual length and its unit need more than half of a phone's width."""
+    longest = max(map(len, units_shown(field.units)), default=0)
+    return max(len(field.default), _USUAL_DIGITS) + longest > _IN_HALF_A_PHONE

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from urllib.parse import urlencode
 
 from calculators.kit import find
-from calculators.kit.chart import Chart
+from calculators.kit.chart import Chart, Series
 from calculators.kit.chart_svg import chart_svg
 from calculators.kit.chart_table import chart_table
 from calculators.kit.result import Answer, Carry, Caution, Table
@@ -17,6 +17,7 @@ from calculators.kit.sources import source
 if TYPE_CHECKING:
     from calculators.kit.run import Outcome
 
+_LONG_ANSWER = 26  # characters: more do not stand in one line beside the form
 LEVEL_WORDS = {"stop": "Stop.", "caution": "Caution.", "note": "Note."}
 
 
@@ -50,6 +51,8 @@ def outcome_html(outcome: Outcome) -> str:
 
 def _plate(main: Answer) -> str:
     kind = "calc-main" if isinstance(main.value, float) else "calc-main calc-main-words"
+    if len(main.text) > _LONG_ANSWER:
+        kind += " calc-main-long"
     # how to act on an answer says nothing where there is none
     is_there = main.value is not None or main.low is not None
     meaning = f'<p class="calc-meaning">{escape(main.meaning)}</p>' if is_there else ""
@@ -111,8 +114,7 @@ def _listed(one: Answer) -> str:
 def _figure(chart: Chart, name: str) -> str:
     lines = [
         f'<li><svg class="calc-key" viewBox="0 0 22 10" aria-hidden="true">'
-        f'<path class="{"calc-area calc-area-" if one.upper else "calc-line calc-line-"}{place}" '
-        f'd="{"M1 2H21V8H1Z" if one.upper else "M1 5H21"}"/></svg> {escape(one.name)}</li>'
+        f"{_key(place, one)}</svg> {escape(one.name)}</li>"
         for place, one in enumerate(chart.series, 1)
         if one.name
     ]
@@ -124,6 +126,15 @@ def _figure(chart: Chart, name: str) -> str:
         f'<details id="{name}-numbers"><summary>Numbers behind this chart</summary>'
         f"{table_html(numbers, name + '-table')}</details></figure>"
     )
+
+
+def _key(place: int, one: Series) -> str:
+    """What stands for one series in the legend, drawn as it is in the chart."""
+    if one.upper:
+        return f'<path class="calc-area calc-area-{place}" d="M1 2H21V8H1Z"/>'
+    if one.dots:
+        return f'<circle class="calc-dot calc-dot-{place}" cx="11" cy="5" r="3"/>'
+    return f'<path class="calc-line calc-line-{place}" d="M1 5H21"/>'
 
 
 def table_html(table: Table, name: str) -> str:

@@ -40,8 +40,16 @@ def no_choice(label: str) -> str:
     return f"Select the {lower_first(label)}"
 
 
-def unknown_choice(label: str, labels: list[str]) -> str:
-    return f"{label} must be one of: {', '.join(labels)}"
+_MOST_NAMED = 8
+
+
+def unknown_choice(label: str, known: list[str], nearest: list[str]) -> str:
+    """nearest: the few of them that are most like what was typed. Where there are many, only those are named."""
+    if len(known) <= _MOST_NAMED:
+        return f"{label} must be one of: {', '.join(known)}"
+    if not nearest:
+        return f"{label} must be one of {len(known)} choices, such as {any_of(known[:3])}"
+    return f"{label} must be one of {len(known)} choices. Nearest to what was typed: {any_of(nearest)}"
 
 
 def too_long(label: str, most: int) -> str:

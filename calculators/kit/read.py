@@ -218,13 +218,31 @@ def _option(field_: Choice, words: str) -> str | None:
     return None
 
 
+def _nearest(field_: Choice, words: str) -> list[str]:
+    """The options most like these words, the likest first."""
+    # only a refusal needs it, and it is not worth its place in every start
+    from difflib import get_close_matches
+
+    known = {
+        spelling: option.slug
+        for option in field_.options
+        for spelling in (
+            *(other.casefold() for other in option.also),
+            option.label.casefold(),
+            option.slug,
+        )
+    }
+    near = get_close_matches(words.casefold().replace(" ", "-"), known, n=6, cutoff=0.5)
+    return list(dict.fromkeys(known[spelling] for spelling in near))[:3]
+
+
 def _choice(field_: Choice, text: str) -> str:
     words = tidy(text[: LONGEST + 1])
     if not words:
         raise Refused(messages.no_choice(field_.label))
     slug = _option(field_, words)
     if slug is None:
-        raise Refused(messages.unknown_choice(field_.label, list(field_.slugs)))
+        raise Refused(messages.unknown_choice(field_.label, list(field_.slugs), _nearest(field_, words)))
     return slug
 
 

@@ -61,6 +61,19 @@ def test_the_answer_stays_in_sight_at_the_last_field(visit: Callable[..., Visit]
     assert bottom - top <= 740 / 2
 
 
+@pytest.mark.parametrize("slug", slugs())
+def test_no_example_value_is_cut_on_a_small_phone(visit: Callable[..., Visit], slug: str) -> None:
+    at = visit(360, 740, has_touch=True, is_mobile=True)
+    at.goes(address(slug))
+    cut = at.calculator(slug).box.evaluate(
+        """(box) => [...box.querySelectorAll("input[type=text], textarea")]
+             .filter((one) => one.checkVisibility() && getComputedStyle(one).clipPath === "none")
+             .filter((one) => one.scrollWidth > one.clientWidth)
+             .map((one) => [one.name || one.closest("[data-column]")?.dataset.column, one.value, one.scrollWidth])"""
+    )
+    assert cut == []
+
+
 def test_targets_are_large_enough_for_a_thumb(visit: Callable[..., Visit]) -> None:
     at = visit(390, 844, has_touch=True, is_mobile=True)
     at.goes("cure/cure-plan/")

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import re
+from itertools import combinations, pairwise
 from xml.etree import ElementTree
 
 import pytest
 
+from calculators import slugs
 from calculators.kit.chart import Axis, Band, Bar, Chart, Mark, Series
 from calculators.kit.chart_svg import WIDTH, chart_svg, ticks
 from calculators.kit.chart_table import chart_table
+from calculators.kit.run import run
 
 LINES = Chart(
     title="Metal & <time>",
@@ -65,10 +68,129 @@ def test_everything_stays_inside_the_frame() -> None:
             assert float(part.attrib["height"]) >= 0
 
 
-def test_labels_of_marks_that_are_near_stand_on_rows_of_their_own() -> None:
-    root = ElementTree.fromstring(chart_svg(LINES, "name"))
-    rows = {part.text: part.get("y") for part in root.iter("text") if part.get("class") == "calc-mark-text"}
-    assert rows["pull"] != rows["pull it now"]
+CROWDED = Chart(
+    "Crowded",
+    "Twelve pulls a minute apart.",
+    Axis("min", 0, 60),
+    Axis("F"),
+    series=(Series("metal", (0, 30, 60), (70, 380, 400)),),
+    marks=(
+        *(Mark(f"{minute} min", x=minute) for minute in (3, *range(40, 50), 58)),
+        Mark("schedule", y=375),
+        Mark("powder flows", y=300),
+    ),
+)
+LONG = Chart(
+    "Long names",
+    "Words as long as a reader may type them.",
+    Axis("min", 0, 60),
+    Axis("part"),
+    marks=(Mark("5 min", x=5), Mark("6 min", x=6)),
+    bars=(Bar("left hand bracket of the lower frame", 3, 8, "good", "at 5 min or at 6 min, no later"),),
+)
+
+type Box = tuple[float, float, float, float]
+
+
+def words_of(root: ElementTree.Element) -> list[tuple[str, Box]]:
+    """Left, top, right and bottom of every label, with the width that Chromium gives bold letters of this size: 6.2 each."""
+    found = []
+    for part in root.iter("text"):
+        kind = part.get("class", "")
+        if not re.search("mark-text|band-text|bar-name|bar-text", kind):
+            continue
+        width = 6.2 * len(part.text or "")
+        left = (
+            float(part.attrib["x"])
+            - {"start": 0, "middle": width / 2, "end": width}[part.attrib["text-anchor"]]
+        )
+        foot = float(part.attrib["y"])
+        found.append((part.text or "", (left, foot - 9, left + width, foot + 2)))
+    return found
+
+
+def ways_of(root: ElementTree.Element, kind: str) -> list[list[tuple[float, float]]]:
+    """The corners of every path of one kind."""
+    ways = []
+    for part in root.iter("path"):
+        if part.get("class", "").split()[0] != kind or "mark-level" in part.get("class", ""):
+            continue
+        way: list[tuple[float, float]] = []
+        for letter, numbers in re.findall(r"([MLVH])([^MLVH]+)", part.attrib["d"]):
+            at = [float(number) for number in numbers.split()]
+            if letter == "V":
+                at = [way[-1][0], at[0]]
+            way.append((at[0], at[1]))
+        ways.append(way)
+    return ways
+
+
+def runs_through(way: list[tuple[float, float]], box: Box) -> bool:
+    left, top, right, bottom = box
+    for (x, y), (to_x, to_y) in pairwise(way):
+        steps = int(max(abs(to_x - x), abs(to_y - y))) * 2 + 1
+        for step in range(steps + 1):
+            at, height = x + (to_x - x) * step / steps, y + (to_y - y) * step / steps
+            if left < at < right and top < height < bottom:
+                return True
+    return False
+
+
+def examples() -> list[tuple[str, Chart]]:
+    return [
+        (f"{slug} {place}", chart) for slug in slugs() for place, chart in enumerate(run(slug, {}).charts)
+    ]
+
+
+EVERY = [("lines", LINES), ("bars", BARS), ("crowded", CROWDED), ("long", LONG), *examples()]
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("chart", [chart for _, chart in EVERY], ids=[name for name, _ in EVERY])
+def test_no_words_lie_on_others(chart: Chart) -> None:
+    words = words_of(ElementTree.fromstring(chart_svg(chart, "name")))
+    lying = [
+        (one, other)
+        for (one, a), (other, b) in combinations(words, 2)
+        if a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+    ]
+    assert lying == []
+    assert all(box[0] >= 0 and box[2] <= WIDTH and box[1] >= 0 for _, box in words)
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("chart", [chart for _, chart in EVERY], ids=[name for name, _ in EVERY])
+def test_no_curve_runs_through_words(chart: Chart) -> None:
+    root = ElementTree.fromstring(chart_svg(chart, "name"))
+    curves = ways_of(root, "calc-line")
+    assert [words for words, box in words_of(root) if any(runs_through(way, box) for way in curves)] == []
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("chart", [chart for _, chart in EVERY], ids=[name for name, _ in EVERY])
+def test_every_upright_line_starts_under_its_own_words_and_passes_the_others(chart: Chart) -> None:
+    root = ElementTree.fromstring(chart_svg(chart, "name"))
+    over = {mark.text for mark in chart.marks if mark.x is not None and mark.y is None}
+    labels = [(words, box) for words, box in words_of(root) if words in over]
+    lines = ways_of(root, "calc-mark")
+    assert len(lines) == len(labels)
+    assert not [words for words, box in labels if any(runs_through(way, box) for way in lines)]
+    for way in lines:
+        (x, y), *_ = way
+        assert sum(box[0] <= x <= box[2] and 0 <= y - box[3] <= 3 for _, box in labels) == 1
+
+
+@pytest.mark.property
+def test_labels_over_lines_keep_the_lines_order() -> None:
+    root = ElementTree.fromstring(chart_svg(CROWDED, "name"))
+    rows: dict[float, list[tuple[float, int]]] = {}
+    for words, (left, top, _, _) in words_of(root):
+        if words.endswith(" min"):
+            rows.setdefault(top, []).append((left, int(words.split()[0])))
+    assert sum(map(len, rows.values())) == 12
+    for row in rows.values():
+        minutes = [minute for _, minute in sorted(row)]
+        assert minutes == sorted(minutes)
 
 
 @pytest.mark.derived

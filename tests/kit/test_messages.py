@@ -44,6 +44,19 @@ class Form:
     metal: str = ask(
         Choice(label="Metal", options=(Option("iron", "Iron"), Option("steel", "Steel")), default="iron")
     )
+    shape: str = ask(
+        Choice(
+            label="Shape",
+            options=tuple(
+                Option(slug, slug.replace("-", " ").capitalize())
+                for slug in (
+                    *("plate", "round-bar", "square-bar", "flat-bar", "round-tube", "square-tube"),
+                    *("angle", "channel", "disc", "ring", "sphere"),
+                )
+            ),
+            default="plate",
+        )
+    )
     readings_um: tuple[float, ...] = ask(
         Readings(
             label="Film",
@@ -96,6 +109,9 @@ def refusals(**texts: str) -> list[tuple[str, str]]:
         ("racks", "0", "Number of racks must be between 1 and 2,000"),
         ("metal", "", "Select the metal"),
         ("metal", "wood", "Metal must be one of: iron, steel"),
+        ("shape", "round-rube", "Shape must be one of 11 choices. Nearest to what was typed: round-tube or round-bar"),
+        ("shape", "Sphere!", "Shape must be one of 11 choices. Nearest to what was typed: sphere"),
+        ("shape", "🔥" * 10_000, "Shape must be one of 11 choices, such as plate, round-bar or square-bar"),
         ("readings", "", "Enter the film"),
         ("readings", "2 x 3", "Reading 2: film must be a number, like 2 mil"),
         ("readings", "2 99", "Reading 2: film must be between 0.2 mil and 60 mil"),
@@ -139,7 +155,7 @@ def test_a_field_that_is_not_asked_is_not_read() -> None:
 
 def test_a_key_left_out_is_assumed() -> None:
     assert read_form(Form, {"racks": "3"}).assumed == [
-        "part-mass", "lift", "load", "share", "gravity", "metal", "readings", "log",
+        "part-mass", "lift", "load", "share", "gravity", "metal", "shape", "readings", "log",
     ]  # fmt: skip
 
 
