@@ -118,11 +118,11 @@ def on_page_content(html: str, page: Any, config: Any, files: Any) -> str:
 
 
 def on_post_page(output: str, page: Any, config: Any) -> str:
-    """Name the theme's search dialog, which has no name of its own for a screen reader."""
+    """Name the theme's search dialog, which has no name of its own for a screen reader, and call a page's list what it is."""
     return output.replace(
         'data-md-component="search" role="dialog"',
         'data-md-component="search" role="dialog" aria-label="Search"',
-    )
+    ).replace("Table of contents", "On this page")
 
 
 def on_post_template(output_content: str, template_name: str, config: Any) -> str:

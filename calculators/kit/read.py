@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from difflib import get_close_matches
 from functools import lru_cache
 from typing import Any
 
@@ -220,9 +221,6 @@ def _option(field_: Choice, words: str) -> str | None:
 
 def _nearest(field_: Choice, words: str) -> list[str]:
     """The options most like these words, the likest first."""
-    # only a refusal needs it, and it is not worth its place in every start
-    from difflib import get_close_matches
-
     known = {
         spelling: option.slug
         for option in field_.options
