@@ -17,7 +17,7 @@ from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, R
 
 from calculators.kit.cli import main
 from tests.browser.calculator_page import CalculatorOnPage
-from tests.browser.serving import Served, Server
+from tests.browser.serving import Served, Server, Trouble
 
 ROOT = Path(__file__).resolve().parents[2]
 SITE = ROOT / "site"
@@ -48,6 +48,12 @@ def served(server: Server) -> Iterator[Served]:
     server.served.asked.clear()
     yield server.served
     server.served.troubles.clear()
+
+
+@pytest.fixture
+def resting_engine(served: Served) -> None:
+    """For tests of looks and keys: a calculator's page starts its engine when idle, which is seconds of both processors."""
+    served.troubles["engine.worker.mjs"] = Trouble(delay_s=20)
 
 
 @pytest.fixture(scope="session")

@@ -56,12 +56,14 @@ HERE = """(box) => {
 }"""
 
 
+@pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("slug", CALCULATORS)
 def test_tab_reaches_every_field_the_button_and_the_answer(visit: Callable[..., Visit], slug: str) -> None:
     at = visit()
     at.goes(CALCULATORS[slug])
     calculator = at.calculator(slug)
-    at.page.wait_for_load_state("networkidle")
+    # its rows are there with it
+    at.page.wait_for_function("customElements.get('calc-form') !== undefined")
     at.page.evaluate(NAME)
     expected: list[str] = calculator.box.evaluate(CONTROLS)
     assert len(expected) > 4
@@ -99,6 +101,7 @@ def open_all(page: Page) -> None:
     page.evaluate("document.querySelectorAll('main details').forEach((one) => { one.open = true })")
 
 
+@pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", KINDS)
 def test_at_twice_the_size_nothing_scrolls_sideways(visit: Callable[..., Visit], path: str) -> None:
     """A window of 1280 by 800 at 200 %, as WCAG 2.2 asks in 1.4.4 and 1.4.10 (from memory)."""
@@ -109,6 +112,7 @@ def test_at_twice_the_size_nothing_scrolls_sideways(visit: Callable[..., Visit],
     assert too_wide(at.page) == []
 
 
+@pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", KINDS)
 def test_with_letters_twice_the_size_nothing_scrolls_sideways(visit: Callable[..., Visit], path: str) -> None:
     at = visit()
@@ -141,6 +145,7 @@ MOVES = """() => [...document.querySelectorAll("*")].filter((one) => {
   }).map((one) => one.outerHTML.slice(0, 80)).slice(0, 5)"""
 
 
+@pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", KINDS)
 def test_nothing_moves_where_the_device_says_so(visit: Callable[..., Visit], path: str) -> None:
     at = visit(reduced_motion="reduce")
@@ -206,6 +211,7 @@ CHOSEN = """(box) => {
 }"""
 
 
+@pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("slug", OF_A_KIND)
 @pytest.mark.parametrize(
     "how", [{"forced_colors": "active"}, {"contrast": "more"}], ids=["forced", "contrast"]

@@ -48,6 +48,7 @@ def too_wide(page: Page) -> list[str]:
     )
 
 
+@pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", pages())
 def test_page_on_a_phone(visit: Callable[..., Visit], path: str) -> None:
     at = visit(390, 844, color_scheme="light")
@@ -60,6 +61,7 @@ def test_page_on_a_phone(visit: Callable[..., Visit], path: str) -> None:
     assert at.errors == []
 
 
+@pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", KINDS)
 def test_page_in_the_dark(visit: Callable[..., Visit], path: str) -> None:
     at = visit(1280, 900, color_scheme="dark")

@@ -20,6 +20,7 @@ WATCH = """
 REFUSED = "window.__refused"
 
 
+@pytest.mark.usefixtures("resting_engine")
 def test_nothing_of_ours_is_refused_on_any_page(visit: Callable[..., Visit], site_folder: Path) -> None:
     here = visit(bypass_csp=False)
     here.context.add_init_script(WATCH)
