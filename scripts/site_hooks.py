@@ -22,20 +22,10 @@ for place in (ROOT, ROOT / "scripts"):
 import faults
 import glossary
 import shortcodes
+from site_pages import STAGES
 
 from calculators.kit import find
 
-STAGES = {
-    "start": "Start here",
-    "part": "The part",
-    "prepare": "Prepare",
-    "spray": "Spray",
-    "cure": "Cure",
-    "inspect": "Inspect",
-    "safety": "Safety",
-    "job": "The job",
-    "reference": "Reference",
-}
 ALSO_ASKED = re.compile(r"^\*Also asked as: ([^*]+)\*$", re.MULTILINE)
 HOME_LINK = re.compile(r'(href|src|action)="~/([^"]*)"')
 

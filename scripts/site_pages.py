@@ -164,21 +164,24 @@ def _source(one: Source) -> str:
     return f"{escape(str(one).rstrip('.'))}. <em>{escape(one.standing)}</em>.{address}"
 
 
-STAGE_WORDS = {
+# In shop order, as the menu names them.
+STAGES = {
+    "start": "Start here",
     "part": "The part",
     "prepare": "Prepare",
     "spray": "Spray",
-    "cure": "Bake",
-    "inspect": "Check",
-    "safety": "Stay safe",
+    "cure": "Cure",
+    "inspect": "Inspect",
+    "safety": "Safety",
     "job": "The job",
+    "reference": "Reference",
 }
 
 
 def every_calculator() -> str:
     """The question of each calculator with the way to it, by stage in shop order."""
     parts = []
-    for stage, words in STAGE_WORDS.items():
+    for stage, words in STAGES.items():
         items = "".join(
             f'<li><a href="~/{stage}/{slug}/">{escape(find.load(slug).question)}</a></li>'
             for slug in find.slugs()

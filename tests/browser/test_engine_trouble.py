@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import Visit
-from tests.browser.serving import Trouble
+from tests.browser.serving import Served, Trouble
 
 MODE = "performance.getEntriesByName('calc:engine-ready')[0].detail.mode"
 
@@ -93,3 +93,20 @@ def test_the_engine_comes_by_itself_on_a_calculators_page_and_only_when_used_on_
     at.page.wait_for_function(f"{engine} === 'ready'", timeout=40_000)
     # Ready, and nobody asked: the example stands.
     assert at.calculator("cure-plan").state == "example"
+
+
+def test_a_link_with_values_starts_the_engine_before_the_pages_own_modules(
+    visit: Callable[..., Visit], served: Served
+) -> None:
+    served.troubles["calculator-form.mjs"] = Trouble(delay_s=8)
+    at = visit()
+    at.goes("cure/cure-plan/?oven=390+F", wait_until="commit")
+    for _ in range(70):
+        if any(path.endswith("pyodide.asm.wasm") for path in served.asked):
+            break
+        at.page.wait_for_timeout(100)
+    assert at.page.evaluate("customElements.get('calc-form') === undefined")
+    assert sum(path.endswith("pyodide.asm.wasm") for path in served.asked) == 1
+    at.calculator("cure-plan").reaches("live")
+    # the form took that engine over, and started no other
+    assert sum(path.endswith("pyodide.asm.wasm") for path in served.asked) == 1

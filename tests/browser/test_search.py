@@ -57,3 +57,20 @@ def test_questions_find_their_page(visit: Callable[..., Visit]) -> None:
     print(f"\n{share:.0%} of {len(QUESTIONS)} questions find their page. Not found:")
     print("\n".join(lost))
     assert share >= WANTED, "\n".join(lost)
+
+
+def test_the_index_is_read_once_someone_searches(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    here.goes("cure/run-a-bake/", wait_until="networkidle")
+    read = [url for url in here.requests if url.endswith("search_index.json")]
+    assert read == []
+    here.page.keyboard.press("/")
+    here.page.locator(".md-search__input").fill("oven")
+    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    assert sum(url.endswith("search_index.json") for url in here.requests) == 1
+
+
+def test_an_address_with_a_question_searches_at_once(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    here.goes("?q=oven")
+    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
