@@ -93,8 +93,10 @@ async function begin(base, mode, keep) {
     let started = mode;
     if (restored) {
       try {
-        const { python: made, fresh } = await restored;
-        python = made;
+        const made = await restored;
+        const { fresh } = made;
+        python = made.python;
+        made.fresh = null; // megabytes that the promise would hold for good
         if (keep && fresh) setTimeout(() => keepImage(base, fresh), KEEP_AFTER_MS);
       } catch (reason) {
         console.warn("The memory image cannot be used, so the calculator starts the slower way.", reason);
@@ -309,6 +311,11 @@ class Fit {
     if (this.#place !== null) this.#copyPlace();
   }
 
+  /** The image is in the interpreter's memory: a second copy need not stay. */
+  release() {
+    this.image = this.#before = new Uint8Array();
+  }
+
   #copyPlace() {
     const start = new Uint32Array(this.image.buffer, 0, 2)[1];
     new DataView(this.image.buffer).setInt32(start + this.manifest.image_count_args, /** @type {number} */ (this.#place), true);
@@ -370,11 +377,12 @@ async function restore(runtime, manifest, read) {
   const image = new Uint8Array(manifest.image_bytes);
   const filled = read(image);
   filled.catch(() => {}); // awaited later, perhaps after it has failed
-  const python = await runtime.boot(
-    { _loadSnapshot: image, lockFileContents: { info: manifest.runtime, packages: {} } },
-    Promise.resolve(new ArrayBuffer(0)), // everything is imported already
-    new Fit(runtime.functions, manifest, image, filled),
-  );
+  const fit = new Fit(runtime.functions, manifest, image, filled);
+  const options = { _loadSnapshot: image, lockFileContents: { info: manifest.runtime, packages: {} } };
+  // everything is imported already
+  const python = await runtime.boot(options, Promise.resolve(new ArrayBuffer(0)), fit);
+  fit.release();
+  delete (/** @type {any} */ (python)._api?.config?._loadSnapshot);
   python.pyimport("random").seed(); // the image holds the generator's state: without this every visitor draws alike
   return { python, image };
 }
