@@ -98,10 +98,10 @@ def test_the_engine_comes_by_itself_on_a_calculators_page_and_only_when_used_on_
 def test_a_link_with_values_starts_the_engine_before_the_pages_own_modules(
     visit: Callable[..., Visit], served: Served
 ) -> None:
-    served.troubles["calculator-form.mjs"] = Trouble(delay_s=8)
+    served.troubles["calculator-form.mjs"] = Trouble(delay_s=12)
     at = visit()
     at.goes("cure/cure-plan/?oven=390+F", wait_until="commit")
-    for _ in range(70):
+    for _ in range(110):
         if any(path.endswith("pyodide.asm.wasm") for path in served.asked):
             break
         at.page.wait_for_timeout(100)
