@@ -298,3 +298,16 @@ def test_the_forms_own_script_does_not_come(
     at.page.wait_for_timeout(300)
     assert calculator.holds()["oven"] == "425"
     assert calculator.answers() == built_in
+
+
+def test_a_link_fetches_nothing_in_vain_for_a_browser_that_is_too_old(visit: Callable[..., Visit]) -> None:
+    """The page's head starts the engine's worker before its modules are there to look: the worker looks by itself."""
+    lacks = "WebAssembly.validate = () => false;\n"
+    at = visit()
+    at.context.add_init_script(lacks)
+    at.served.troubles["engine.worker.mjs"] = Trouble(before=lacks)
+    at.goes("cure/cure-plan/?oven=390+F")
+    at.calculator("cure-plan").reaches("unavailable")
+    at.page.wait_for_timeout(1_000)
+    assert any(path.endswith("engine.worker.mjs") for path in at.served.asked)
+    assert not [path for path in at.served.asked if "/assets/engine/" in path]

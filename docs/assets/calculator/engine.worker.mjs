@@ -2,6 +2,8 @@
 // The engine's worker: Python by way of WebAssembly, started from a memory image made when the site was built, or by
 // importing everything where the image will not do. Then one question at a time: a JSON text in, a JSON text out.
 
+import { runsWebAssembly } from "./browser.mjs";
+
 /** @typedef {import("./engine-messages.mjs").ToWorker} ToWorker */
 /** @typedef {import("./engine-messages.mjs").FromWorker} FromWorker */
 /** @typedef {import("./engine-messages.mjs").Why} Why */
@@ -596,4 +598,5 @@ async function sha256(bytes) {
 }
 
 // The page may want a start before its own modules are there: then it gives this worker the engine's address as its name.
-const early = self.name ? start(self.name, "image") : null;
+// A browser that cannot run it fetches nothing in vain: one without modules in workers does not come as far as this.
+const early = self.name && runsWebAssembly() ? start(self.name, "image") : null;
