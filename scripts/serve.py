@@ -63,16 +63,9 @@ class SiteHandler(http.server.SimpleHTTPRequestHandler):
         if self.encoding:
             self.send_header("Content-Encoding", self.encoding)
             self.send_header("Vary", "Accept-Encoding")
-        for name, value in policy.headers_of(self.headers_file(), urlsplit(self.path).path).items():
+        for name, value in policy.headers_of(policy.headers(), urlsplit(self.path).path).items():
             self.send_header(name, value)
         super().end_headers()
-
-    def headers_file(self) -> str:
-        """What a host is to send with each file; none where the folder is not a built site."""
-        try:
-            return (Path(self.directory) / "_headers").read_text("utf-8")
-        except OSError:
-            return ""
 
     def handle_one_request(self) -> None:
         try:

@@ -55,6 +55,7 @@ class Served:
     troubles: dict[str, Trouble] = field(default_factory=dict)
     asked: list[str] = field(default_factory=list)
     over: threading.Event = field(default_factory=threading.Event)
+    headers: str = ""
 
     def trouble(self, path: str) -> Trouble:
         found = next((one for end, one in self.troubles.items() if path.endswith(end)), Trouble())
@@ -107,8 +108,7 @@ class Handler(SimpleHTTPRequestHandler):
     def end_headers(self) -> None:
         """A host that reads the headers file sends its policies; how long files keep is each test's own matter."""
         path = urlsplit(self.path).path
-        text = (self.served.root / "_headers").read_text("utf-8")
-        sent = policy.headers_of(text, "/" + path.removeprefix(FOLDER).lstrip("/"))
+        sent = policy.headers_of(self.served.headers, "/" + path.removeprefix(FOLDER).lstrip("/"))
         if rules := self.policy or sent.get("Content-Security-Policy"):
             self.send_header("Content-Security-Policy", rules)
         super().end_headers()
@@ -149,7 +149,7 @@ class Server(ThreadingHTTPServer):
     daemon_threads = True
 
     def __init__(self, root: Path) -> None:
-        self.served = Served(root)
+        self.served = Served(root, headers=(root / "_headers").read_text("utf-8"))
         super().__init__(("127.0.0.1", 0), Handler)
         self.served.address = f"http://127.0.0.1:{self.server_port}"
         threading.Thread(target=self.serve_forever, daemon=True).start()
