@@ -55,6 +55,10 @@ def run_tests(folder: Path, *words: str | Path) -> None:
     run(sys.executable, "-m", "pytest", "-q", folder, *words, problem="a test failed")
 
 
+# A process for each of two cores; one that has done its half takes over from the other's.
+TWO_AT_A_TIME = ("-n", "2", "--dist", "worksteal")
+
+
 def lint() -> None:
     ruff = (sys.executable, "-m", "ruff")
     problems = []
@@ -77,7 +81,7 @@ def types() -> None:
 
 def unit() -> None:
     ignored = [f"--ignore={TESTS / name}" for name in APART]
-    run_tests(TESTS, ROOT / "calculators", "--doctest-modules", *ignored)
+    run_tests(TESTS, ROOT / "calculators", "--doctest-modules", *ignored, *TWO_AT_A_TIME)
 
 
 def js() -> None:
@@ -109,7 +113,7 @@ def build() -> None:
 
 
 def site() -> None:
-    run_tests(TESTS / "site")
+    run_tests(TESTS / "site", *TWO_AT_A_TIME)
 
 
 def browser() -> None:
@@ -118,20 +122,7 @@ def browser() -> None:
     except environment.SetupFailed as problem:
         print(problem)
         raise Failed("no Chromium to test with") from problem
-    # Two at a time: a browser waits more than it works. The longest files are dealt out first.
-    files = sorted((TESTS / "browser").glob("test_*.py"), key=lambda path: -path.stat().st_size)
-    sys.stdout.flush()
-    halves = [
-        subprocess.Popen(
-            [sys.executable, "-m", "pytest", "-q", *map(str, files[place::2])],
-            cwd=ROOT,
-            stdin=subprocess.DEVNULL,
-        )
-        for place in (0, 1)
-    ]
-    ended = [half.wait() for half in halves]
-    if any(ended):
-        raise Failed("a test failed")
+    run_tests(TESTS / "browser", *TWO_AT_A_TIME)
 
 
 def other_browsers() -> str | None:

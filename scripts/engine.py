@@ -24,7 +24,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 import environment
-from engine_files import EngineError, compressed, prune, sha256
+from engine_files import EngineError, compressed, parts_sha256, prune, sha256
 
 ROOT = environment.ROOT
 CACHE = environment.CACHE / "engine"
@@ -116,6 +116,9 @@ def assemble(root: Path, into: Path, *, image: bool) -> Path:
             (folder / f"{name}.gz").write_bytes(compressed(data, "gz"))
 
     hashes = {name: sha256(data) for name, data in sorted(files.items())}
+    listed = {name: {"sha256": hashes[name], "bytes": len(files[name])} for name in hashes}
+    if image:
+        listed[IMAGE]["parts_sha256"] = parts_sha256(files[IMAGE])
     manifest = {
         "version": 1,
         "image": image,
@@ -128,11 +131,13 @@ def assemble(root: Path, into: Path, *, image: bool) -> Path:
         "brotli": False,
         # The worker hands this to the runtime in place of the lock, which a start from the image does not read.
         "runtime": json.loads(files["pyodide-lock.json"])["info"],
-        "files": {name: {"sha256": hashes[name], "bytes": len(files[name])} for name in hashes},
+        "files": listed,
     }
     _write_manifest(folder, manifest)
     _prove(root, folder, image=image)
-    return folder.rename(into / sha256(json.dumps(hashes).encode())[:12])
+    # the worker works this out again, from what it holds each file against
+    names = {name: entry.get("parts_sha256", entry["sha256"]) for name, entry in listed.items()}
+    return folder.rename(into / sha256(json.dumps(names).encode())[:12])
 
 
 def _write_manifest(folder: Path, manifest: dict[str, object]) -> None:

@@ -22,6 +22,15 @@ def sha256(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
 
 
+PART_bytes = 1 << 20
+
+
+def parts_sha256(data: bytes) -> str:
+    """Hash of the hashes of a file's parts of a MiB: the browser takes each while the rest is on its way."""
+    parts = (data[start : start + PART_bytes] for start in range(0, len(data), PART_bytes))
+    return sha256(b"".join(hashlib.sha256(part).digest() for part in parts))
+
+
 def compressed(data: bytes, kind: str) -> bytes:
     """Data compressed as far as it goes, kept by content because the image takes a minute with brotli."""
     kept = COMPRESSED / f"{sha256(data)}.{kind}"

@@ -12,6 +12,7 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from mkdocs.exceptions import PluginError
+from mkdocs.structure.files import File
 from mkdocs.utils.meta import get_data
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -21,6 +22,7 @@ for place in (ROOT, ROOT / "scripts"):
 
 import faults
 import glossary
+import page_files
 import shortcodes
 from site_pages import STAGES
 
@@ -51,14 +53,34 @@ def on_config(config: Any) -> Any:
     config.extra["engine_folder"] = os.environ.get("CALC_ENGINE", "none")
     config.extra["keeps"] = bool(os.environ.get("CALC_KEEP"))
     config.extra["built"] = day.strftime("%Y-%m-%d")
-    folder = docs / "assets" / "calculator"
-    config.extra["calculator_modules"] = sorted(
-        path.name
-        for path in folder.glob("*.mjs")
-        if path.name not in ("engine.worker.mjs", "calculator-form.mjs", "engine-messages.mjs")
-    )
     _wanted.clear()
     return config
+
+
+THEME_SHEET = re.compile(r"assets/stylesheets/.*\.css(\.map)?$")
+STYLE = "assets/style.css"
+
+
+def on_files(files: Any, config: Any) -> Any:
+    """Few files instead of many: the modules bundled, and the theme's style sheets and ours in one."""
+    docs = Path(config.docs_dir)
+    named = {script for path in docs.rglob("*.md") for script in _meta(path).get("scripts", [])}
+    sheets = [path.relative_to(docs / "assets").as_posix() for path in (docs / "assets").rglob("*.css")]
+    made = page_files.made_of(
+        docs / "assets", (name.removeprefix("assets/") for name in named), sorted(sheets)
+    )
+    config.extra["calculator_modules"] = [f"assets/{name}" for name in made.of_calculators]
+    bundled = {f"assets/{name}": text for name, text in {**made.scripts, **made.sheets}.items()}
+    whole = []
+    for file in sorted(files, key=lambda one: str(one.src_uri)):
+        if THEME_SHEET.match(file.src_uri) and file.src_uri.endswith(".css"):
+            whole.append(file.content_string)
+        if THEME_SHEET.match(file.src_uri) or file.src_uri.endswith((".mjs", *bundled)):
+            files.remove(file)
+    whole += [bundled.pop(name) for name in config.extra["styles"]]
+    for name, content in {**bundled, STYLE: "".join(whole)}.items():
+        files.append(File.generated(config, name, content=content))
+    return files
 
 
 def _place(meta: dict[str, Any], name: str) -> tuple[bool, int, str]:

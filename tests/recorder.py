@@ -77,11 +77,11 @@ class Recorder:
         if sample.wants(digest):
             sample.add(digest, json.dumps(call | (result() if result else {})))
 
-    def load(self) -> None:
-        """Go on with the record so far, unless the calculators have changed since."""
-        if not CALLS.is_file():
+    def load(self, path: Path) -> None:
+        """Go on with a record so far, unless the calculators have changed since."""
+        if not path.is_file():
             return
-        first, *lines = CALLS.read_text(encoding="utf-8").splitlines()
+        first, *lines = path.read_text(encoding="utf-8").splitlines()
         if json.loads(first).get("sources") != source_hash():
             return
         for line in lines:
@@ -91,16 +91,16 @@ class Recorder:
                 lambda c=call: c,
             )
 
-    def save(self) -> None:
+    def save(self, path: Path) -> None:
         lines = [
             sample.lines[digest] for _, sample in sorted(self.samples.items()) for digest in sample.hashes
         ]
         if not lines:
             return
-        CALLS.parent.mkdir(parents=True, exist_ok=True)
-        writing = CALLS.with_suffix(".writing")
+        path.parent.mkdir(parents=True, exist_ok=True)
+        writing = path.with_suffix(".writing")
         writing.write_text("\n".join([json.dumps({"sources": source_hash()}), *lines, ""]), encoding="utf-8")
-        writing.replace(CALLS)
+        writing.replace(path)
 
     def wrap_all(self) -> None:
         physics = importlib.import_module("calculators.physics")
@@ -169,7 +169,7 @@ RECORDER = Recorder()
 
 def pytest_configure() -> None:
     RECORDER.wrap_all()
-    RECORDER.load()
+    RECORDER.load(CALLS)
 
 
 @pytest.hookimpl(wrapper=True)
@@ -181,5 +181,14 @@ def pytest_runtest_protocol(item: pytest.Item) -> Iterator[None]:
         RECORDER.recording = False
 
 
-def pytest_sessionfinish() -> None:
-    RECORDER.save()
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Each of several processes leaves its part; the one that started them, which ends last, puts them together."""
+    if worker := getattr(session.config, "workerinput", {}).get("workerid"):
+        RECORDER.save(CALLS.with_name(f"part-{worker}.jsonl"))
+        return
+    parts = sorted(CALLS.parent.glob("part-*.jsonl"))
+    for part in parts:
+        RECORDER.load(part)
+    RECORDER.save(CALLS)
+    for part in parts:
+        part.unlink()

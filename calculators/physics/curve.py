@@ -111,6 +111,21 @@ class Curve:
             self.slopes_K_min[step + 1] * length,
         )
 
+    def cubic(self, step: int) -> tuple[float, float, float, float]:
+        """Coefficients of one step's cubic in the share of the step, the constant first."""
+        length = self.times_min[step + 1] - self.times_min[step]
+        start, gap = (
+            self.temperatures_degC[step],
+            self.temperatures_degC[step + 1] - self.temperatures_degC[step],
+        )
+        rise_at_start, rise_at_end = self.slopes_K_min[step] * length, self.slopes_K_min[step + 1] * length
+        return (
+            start,
+            rise_at_start,
+            3.0 * gap - 2.0 * rise_at_start - rise_at_end,
+            rise_at_start + rise_at_end - 2.0 * gap,
+        )
+
     def at(self, time_min: float) -> float:
         """Temperature at a minute."""
         times = self.times_min
@@ -139,7 +154,10 @@ class Curve:
 
     def crossing(self, step: int, temperature_degC: float) -> float:
         """Share of a step at which it passes a temperature that lies between its two nodes."""
-        return find_share(lambda share: self.in_step(step, share) - temperature_degC)
+        start, first, second, third = self.cubic(step)
+        return find_share(
+            lambda share: start + share * (first + share * (second + share * third)) - temperature_degC
+        )
 
     def time_in_step(self, step: int, share: float) -> float:
         """Minute at a share of one step."""

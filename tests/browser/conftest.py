@@ -60,7 +60,10 @@ def resting_engine(served: Served) -> None:
 def chromium() -> Iterator[Browser]:
     with sync_playwright() as playwright:
         # Without its sandbox Chromium also starts as root, as continuous integration often is.
-        browser = playwright.chromium.launch(executable_path=environment.chromium(), args=["--no-sandbox"])
+        browser = playwright.chromium.launch(
+            executable_path=environment.chromium(),
+            args=["--no-sandbox"],
+        )
         yield browser
         browser.close()
 

@@ -37,6 +37,9 @@ def test_compressed_copies_unpack_to_their_originals(engine: Path, manifest: dic
     image = gzip.decompress((engine / "image.bin.gz").read_bytes())
     assert hashlib.sha256(image).hexdigest() == manifest["image_sha256"]
     assert len(image) == manifest["image_bytes"]
+    parts = [hashlib.sha256(image[start : start + 2**20]).digest() for start in range(0, len(image), 2**20)]
+    whole = hashlib.sha256(b"".join(parts)).hexdigest()
+    assert manifest["files"]["image.bin"]["parts_sha256"] == whole
 
 
 def test_a_first_visit_stays_within_its_budget_of_bytes(engine: Path, report: Callable[[str], None]) -> None:

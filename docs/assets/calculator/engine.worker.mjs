@@ -15,7 +15,7 @@ import { runsWebAssembly } from "./browser.mjs";
  * @property {boolean} brotli whether the files lie there in brotli too, for servers that use such copies
  * @property {number} image_count_args where in memory it holds the place of a function that not every browser has
  * @property {object} runtime the platform that the lock of packages is for
- * @property {Record<string, {sha256: string}>} files
+ * @property {Record<string, {sha256: string, parts_sha256?: string}>} files
  */
 /** @typedef {import("pyodide").PyodideInterface} Python */
 
@@ -100,6 +100,7 @@ async function begin(base, mode, keep) {
         python = made.python;
         made.fresh = null; // megabytes that the promise would hold for good
         if (keep && fresh) setTimeout(() => keepImage(base, fresh), KEEP_AFTER_MS);
+        else if (fresh) letGo(fresh);
       } catch (reason) {
         console.warn("The memory image cannot be used, so the calculator starts the slower way.", reason);
         started = "ordinary";
@@ -186,6 +187,7 @@ class Runtime {
   async #check(name, file) {
     const [list, bytes] = await Promise.all([this.manifest.catch(() => null), file]);
     if (list) await checkHash(bytes, list.manifest.files[name]?.sha256 ?? "", name);
+    letGo(new Uint8Array(bytes));
   }
 
   /**
@@ -268,7 +270,7 @@ function compilesOnce(Module) {
 class Fit {
   /** @type {WebAssembly.Memory | undefined} */ #memory;
   /** @type {WebAssembly.Table | undefined} */ #table;
-  /** The memory's first part as WebAssembly makes it. @type {Uint8Array} */ #before = new Uint8Array();
+  /** The memory's first part as WebAssembly makes it. @type {Uint8Array<ArrayBuffer>} */ #before = new Uint8Array();
   /** Where this browser has the function that counts. @type {number | null} */ #place = null;
   #laid = false;
 
@@ -313,8 +315,9 @@ class Fit {
     if (this.#place !== null) this.#copyPlace();
   }
 
-  /** The image is in the interpreter's memory: a second copy need not stay. */
+  /** The image is in the interpreter's memory. */
   release() {
+    letGo(this.#before);
     this.image = this.#before = new Uint8Array();
   }
 
@@ -346,13 +349,15 @@ async function startFromImage(base, runtime) {
   const [{ manifest, encoding }, kept] = await Promise.all([runtime.manifest, runtime.kept]);
   if (kept) {
     try {
-      const { python } = await restore(runtime, manifest, async (image) => {
+      const { python, image } = await restore(runtime, manifest, async (image) => {
         const bytes = new Uint8Array(await kept.arrayBuffer());
         reached("image");
         if (checkSum(bytes) !== kept.headers.get(SUM)) throw new Error("It is not as it was put there.");
         withZeros(image, bytes);
+        letGo(bytes);
         return () => {};
       });
+      letGo(image);
       return { python, fresh: null };
     } catch (reason) {
       console.warn("The kept image cannot be used, so it is fetched again.", reason);
@@ -361,9 +366,9 @@ async function startFromImage(base, runtime) {
   }
   if (!manifest.image) throw new Error("This build of the site has none.");
   const { python, image } = await restore(runtime, manifest, async (image) => {
-    await timed("image", fill(image, await readImage(base, manifest, encoding)));
+    const hash = await timed("image", fill(image, await readImage(base, manifest, encoding)));
     // nothing runs in a memory that is not the one that was made
-    await checkHash(image, manifest.files["image.bin"]?.sha256 ?? "", "The memory image");
+    if (hash !== null && hash !== manifest.files["image.bin"]?.parts_sha256) throw new NotLoaded(notMade("The memory image"));
     return (before) => layOver(image, before);
   });
   return { python, fresh: image };
@@ -401,8 +406,11 @@ const SUM = "Check-Sum";
 async function keepImage(base, image) {
   try {
     const bytes = withoutZeros(image);
+    letGo(image);
     const headers = { [SUM]: checkSum(bytes) };
-    await (await caches.open(cacheName(base))).put(keptAddress(base), new Response(bytes, { headers }));
+    const blob = new Blob([bytes]); // which is no longer in this page's memory
+    letGo(bytes);
+    await (await caches.open(cacheName(base))).put(keptAddress(base), new Response(blob, { headers }));
   } catch (reason) {
     console.info("This device does not keep the calculators.", reason);
   }
@@ -424,21 +432,24 @@ const PAGE_bytes = 4096;
 /** The pages that hold anything, behind a mark for each page. @param {Uint8Array<ArrayBuffer>} image */
 function withoutZeros(image) {
   const count = Math.ceil(image.length / PAGE_bytes);
-  const packed = new Uint8Array(count + image.length);
   const words = new Uint32Array(image.buffer, 0, image.length >> 2);
   const perPage = PAGE_bytes >> 2;
-  let end = count;
+  const full = [];
   for (let page = 0; page < count; page += 1) {
     const last = page === count - 1; // it may end in part of a word
     let word = page * perPage;
     while (!last && word < (page + 1) * perPage && words[word] === 0) word += 1;
-    if (!last && word === (page + 1) * perPage) continue;
+    if (last || word < (page + 1) * perPage) full.push(page);
+  }
+  const packed = new Uint8Array(count + image.length - (count - full.length) * PAGE_bytes);
+  let end = count;
+  for (const page of full) {
     const bytes = image.subarray(page * PAGE_bytes, (page + 1) * PAGE_bytes);
     packed[page] = 1;
     packed.set(bytes, end);
     end += bytes.length;
   }
-  return packed.slice(0, end);
+  return packed;
 }
 
 /** @param {Uint8Array<ArrayBuffer>} image empty @param {Uint8Array<ArrayBuffer>} packed */
@@ -514,7 +525,7 @@ async function readManifest(base) {
   const response = await readFile(`${base}manifest.json`);
   const manifest = /** @type {Manifest} */ (await response.json());
   // the folder's name is made from the list of hashes, and the page names the folder
-  const hashes = Object.entries(manifest.files).map(([name, file]) => `"${name}": "${file.sha256}"`);
+  const hashes = Object.entries(manifest.files).map(([name, file]) => `"${name}": "${file.parts_sha256 ?? file.sha256}"`);
   if (self.crypto.subtle) {
     const made = await sha256(new TextEncoder().encode(`{${hashes.join(", ")}}`));
     if (!base.endsWith(`/${made.slice(0, 12)}/`)) throw new Error("The list of the engine's files is not this engine's.");
@@ -549,7 +560,7 @@ async function readImage(base, manifest, encoding) {
 
 /**
  * Reads a stream to its end, through gzip if it is gzip: some servers unpack a .gz file on the way. A damaged one
- * throws, as the format ends in a check sum; so does one of another length.
+ * throws, as the format ends in a check sum; so does one of another length. Gives the hash of its parts, where there is one.
  * @param {Uint8Array<ArrayBuffer>} bytes to be filled to the end
  * @param {ReadableStream<Uint8Array<ArrayBuffer>>} body
  */
@@ -573,13 +584,56 @@ async function fill(bytes, body) {
   });
   const isGzip = first?.[0] === 0x1f && first[1] === 0x8b;
   const unpacked = (isGzip ? arriving.pipeThrough(new DecompressionStream("gzip")) : arriving).getReader();
+  const parts = self.crypto.subtle ? new PartsHash(bytes) : null;
   let filled = 0;
   for (let part = await unpacked.read(); !part.done; part = await unpacked.read()) {
     if (filled + part.value.length > bytes.length) throw new Error("The memory image is longer than it was made.");
     bytes.set(part.value, filled);
     filled += part.value.length;
+    parts?.take(filled);
   }
   if (filled !== bytes.length) throw new Error("The memory image is shorter than it was made.");
+  return parts ? parts.whole() : null;
+}
+
+const HASHED_bytes = 1 << 20;
+
+/**
+ * The hash of the hashes of an image's parts: each is taken as soon as its part has come, and none needs a copy of the whole,
+ * which the browser would keep for as long as it likes.
+ */
+class PartsHash {
+  /** @type {Promise<ArrayBuffer>[]} */ #hashes = [];
+  #next = 0;
+  #part = new Uint8Array(HASHED_bytes);
+
+  /** @param {Uint8Array} bytes */
+  constructor(bytes) {
+    this.bytes = bytes;
+  }
+
+  /** @param {number} filled how far the bytes have come */
+  take(filled) {
+    while (filled - this.#next >= HASHED_bytes || (filled === this.bytes.length && this.#next < filled)) {
+      const end = Math.min(this.#next + HASHED_bytes, filled);
+      this.#part.set(this.bytes.subarray(this.#next, end));
+      this.#hashes.push(self.crypto.subtle.digest("SHA-256", this.#part.subarray(0, end - this.#next)));
+      this.#next = end;
+    }
+  }
+
+  async whole() {
+    return sha256(await new Blob(await Promise.all(this.#hashes)).arrayBuffer());
+  }
+}
+
+/**
+ * Gives memory back at once, where the browser can: it looks for what is not used any more only after tens of megabytes.
+ * @param {Uint8Array<ArrayBuffer>} bytes used by nobody from now on
+ */
+function letGo(bytes) {
+  const buffer = /** @type {{transfer?: (bytes: number) => ArrayBuffer}} */ (/** @type {unknown} */ (bytes.buffer));
+  buffer.transfer?.(0);
 }
 
 /**
@@ -588,8 +642,10 @@ async function fill(bytes, body) {
  */
 async function checkHash(bytes, expected, what) {
   if (!self.crypto.subtle) return;
-  if ((await sha256(bytes)) !== expected) throw new NotLoaded(`${what} is not the file that was made with this build.`);
+  if ((await sha256(bytes)) !== expected) throw new NotLoaded(notMade(what));
 }
+
+const notMade = (/** @type {string} */ what) => `${what} is not the file that was made with this build.`;
 
 /** @param {BufferSource} bytes */
 async function sha256(bytes) {
