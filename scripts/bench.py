@@ -136,6 +136,8 @@ KEPT = """async () => {
 READING_ms, BETWEEN_KEYS_ms = 1500, 150
 # And stays a while: the browser keeps its compiled code once there has been nothing to compile for two seconds.
 STAYING_ms = 6000
+# Left alone, the browser gives back what was used on the way.
+RESTING_ms = 15_000
 STEPS = """{
   const {startTime, detail: {steps}} = performance.getEntriesByName("calc:engine-ready")[0];
   ({...steps, "page asks": performance.getEntriesByName("calc:engine-start")[0].startTime, ready: startTime,
@@ -191,7 +193,8 @@ def visits(playwright: Any, address: str, mode: str, slow: int) -> dict[str, lis
             found["first"].append(visit(page, address))
             found["again"] += recalculations(page, 12)
         found["memory_MB"].append(memory_MB(profile))
-        page.wait_for_timeout(STAYING_ms)
+        page.wait_for_timeout(RESTING_ms)
+        found["memory_at_rest_MB"].append(memory_MB(profile))
         if mode == "image":
             # wait_for_function asks only once of a promise
             while not page.evaluate(KEPT):
@@ -205,8 +208,9 @@ def visits(playwright: Any, address: str, mode: str, slow: int) -> dict[str, lis
                 for step, ms in page.evaluate(STEPS).items():
                     found[f"step {step}"].append(ms)
                 found["again_later"] += recalculations(page, 6)
-            found["memory_later_MB"].append(memory_MB(profile))
             page.wait_for_timeout(STAYING_ms)
+        page.wait_for_timeout(RESTING_ms)
+        found["memory_later_MB"].append(memory_MB(profile))
         browser.close()
     return found
 

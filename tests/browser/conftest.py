@@ -13,7 +13,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, sync_playwright
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    BrowserType,
+    ConsoleMessage,
+    Page,
+    Request,
+    sync_playwright,
+)
 
 from calculators.kit.cli import main
 from tests.browser.calculator_page import CalculatorOnPage
@@ -56,14 +64,21 @@ def resting_engine(served: Served) -> None:
     served.troubles["engine.worker.mjs"] = Trouble(delay_s=20)
 
 
+# The browser's second compiler and the engine's own warming up make later answers quicker and change none; together they are
+# a third of what these tests would cost. test_answers.py tries both.
+QUICK_TO_START = "--js-flags=--liftoff-only"
+NOT_WARMED_UP = Trouble(instead=("WARM_RUNS = 15", "WARM_RUNS = 0"))
+
+
+def launch(browsers: BrowserType, *words: str) -> Browser:
+    # Without its sandbox Chromium also starts as root, as continuous integration often is.
+    return browsers.launch(executable_path=environment.chromium(), args=["--no-sandbox", *words])
+
+
 @pytest.fixture(scope="session")
 def chromium() -> Iterator[Browser]:
     with sync_playwright() as playwright:
-        # Without its sandbox Chromium also starts as root, as continuous integration often is.
-        browser = playwright.chromium.launch(
-            executable_path=environment.chromium(),
-            args=["--no-sandbox"],
-        )
+        browser = launch(playwright.chromium, QUICK_TO_START)
         yield browser
         browser.close()
 
@@ -114,6 +129,8 @@ def visit(chromium: Browser, served: Served) -> Iterator[Callable[..., Visit]]:
     def opened(width: int = 1280, height: int = 900, **words: Any) -> Visit:
         # What a device keeps is tested by itself: elsewhere every file comes from the site, as on a first visit.
         words.setdefault("service_workers", "block")
+        if words["service_workers"] == "block":
+            served.troubles.setdefault("engine.worker.mjs", NOT_WARMED_UP)
         # A test's own waiting is refused by a page's policy; test_policy.py holds that policy with nothing bypassed.
         words.setdefault("bypass_csp", True)
         context = chromium.new_context(viewport={"width": width, "height": height}, **words)

@@ -6,12 +6,13 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 import pytest
-from playwright.sync_api import expect
+from playwright.sync_api import Browser, expect
 
 from calculators import slugs
 from calculators.kit.find import stage
-from tests.browser.calculator_page import one_line
-from tests.browser.conftest import Visit
+from tests.browser.calculator_page import CalculatorOnPage, one_line
+from tests.browser.conftest import Visit, launch
+from tests.browser.serving import Served
 
 CHANGED: list[tuple[str, dict[str, str]]] = [
     ("cure-plan", {"thickness": "1 1/4", "oven": "425"}),
@@ -94,6 +95,25 @@ def test_a_changed_answer_takes_the_place_of_the_old_without_disturbing_the_read
     assert oven.evaluate("(one) => document.activeElement === one")
     took = "performance.getEntriesByName('calc:answer-time').length"
     assert at.page.evaluate(took) == 1
+
+
+def test_answers_stay_right_while_the_browser_makes_its_code_fast(
+    chromium: Browser, served: Served, command_line: Callable[..., dict[str, Any]]
+) -> None:
+    """With all that the other tests leave out: the engine warms up, and the browser compiles it a second time meanwhile."""
+    ovens = ("395", "410", "430")
+    expected = {oven: texts_of(command_line("cure-plan", oven=oven)) for oven in ovens}
+    browser = launch(chromium.browser_type)
+    page = browser.new_page(service_workers="block", bypass_csp=True)
+    page.goto(f"{served.address}/{address('cure-plan')}")
+    calculator = CalculatorOnPage(page, "cure-plan")
+    calculator.calculate()
+    for oven in ovens * 10:
+        calculator.put("oven", oven)
+        calculator.reaches("live")
+        assert not differences(calculator.answers(), expected[oven])
+        page.wait_for_timeout(300)  # in which it warms up
+    browser.close()
 
 
 @pytest.mark.parametrize("slug", slugs())
