@@ -8,6 +8,8 @@ from pathlib import Path
 from typing import Any
 
 LOCKS = Path(__file__).resolve().parent / "locks"
+# The other packages of Node build the site, and nothing of theirs is in it.
+SHIPPED = ("pyodide", "uqr")
 LINE = re.compile(r"^([a-z0-9][a-z0-9._-]*)==([^ ;\\]+)(.*)$")
 
 
@@ -21,13 +23,14 @@ def components() -> list[dict[str, Any]]:
     packages = json.loads((LOCKS / "package-lock.json").read_text("utf-8"))["packages"]
     for path, row in packages.items():
         if path and not row.get("dev"):
+            name = path.removeprefix("node_modules/")
             found.append(
                 {
                     "type": "library",
-                    "name": path.removeprefix("node_modules/"),
+                    "name": name,
                     "version": row["version"],
-                    "purl": f"pkg:npm/{path.removeprefix('node_modules/').replace('@', '%40')}@{row['version']}",
-                    "scope": "required",
+                    "purl": f"pkg:npm/{name.replace('@', '%40')}@{row['version']}",
+                    "scope": "required" if name in SHIPPED else "excluded",
                     "licenses": [{"expression": row["license"]}] if "license" in row else [],
                 }
             )

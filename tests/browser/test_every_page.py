@@ -1,4 +1,4 @@
-"""Every page once, at a phone's size: accessible, inside its width, without an error, and asking no other host."""
+"""Every page once, at a phone's size: accessible, in its width, under its policy, without an error, asking no other host."""
 
 from __future__ import annotations
 
@@ -12,6 +12,12 @@ from playwright.sync_api import Page
 
 from tests.browser.conftest import SITE, Visit
 
+# What a page's policy refuses.
+WATCH = """
+  window.__refused = [];
+  addEventListener("securitypolicyviolation", (event) => window.__refused.push(`${event.violatedDirective} ${event.blockedURI}`));
+"""
+REFUSED = "window.__refused"
 AXE = environment.NODE_FOLDER / "node_modules/axe-core/axe.min.js"
 # One page of a kind.
 KINDS = [
@@ -53,8 +59,11 @@ def too_wide(page: Page) -> list[str]:
 @pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", pages())
 def test_page_on_a_phone(visit: Callable[..., Visit], path: str) -> None:
-    at = visit(390, 844, color_scheme="light")
+    # with nothing bypassed: what the page's policy refuses is heard of
+    at = visit(390, 844, color_scheme="light", bypass_csp=False)
+    at.context.add_init_script(WATCH)
     at.goes(path.removesuffix("index.html"))
+    assert at.page.evaluate(REFUSED) == []
     # the menu is the same on each page: looked at on one of a kind
     assert findings(at.page, "none" if path in KINDS else ".md-sidebar--primary") == []
     assert too_wide(at.page) == []

@@ -3,37 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import Visit
 from tests.browser.serving import Served, Trouble
-
-WATCH = """
-  window.__refused = [];
-  addEventListener("securitypolicyviolation", (event) => window.__refused.push(`${event.violatedDirective} ${event.blockedURI}`));
-"""
-
-
-REFUSED = "window.__refused"
-
-
-def test_nothing_of_ours_is_refused_on_any_page(
-    visit: Callable[..., Visit], served: Served, site_folder: Path
-) -> None:
-    # looked at under its policy below; here it would start on each of dozens of pages
-    served.troubles["engine.worker.mjs"] = Trouble(missing=True)
-    here = visit(bypass_csp=False)
-    here.context.add_init_script(WATCH)
-    refused = {}
-    for path in sorted(site_folder.rglob("index.html")):
-        address = path.parent.relative_to(site_folder).as_posix() + "/"
-        here.goes("" if address == "./" else address)
-        if found := here.page.evaluate(REFUSED):
-            refused[address] = found
-    assert refused == {}
+from tests.browser.test_every_page import REFUSED, WATCH
 
 
 @pytest.mark.parametrize("path", ["", "cure/cure-plan/?oven=390+F", "job/job-sheet/", "no/such/"])
