@@ -137,7 +137,7 @@ READING_ms, BETWEEN_KEYS_ms = 1500, 150
 # And stays a while: the browser keeps its compiled code once there has been nothing to compile for two seconds.
 STAYING_ms = 6000
 # Left alone, the browser gives back what was used on the way.
-RESTING_ms = 15_000
+RESTING_ms = 30_000
 STEPS = """{
   const {startTime, detail: {steps}} = performance.getEntriesByName("calc:engine-ready")[0];
   ({...steps, "page asks": performance.getEntriesByName("calc:engine-start")[0].startTime, ready: startTime,
@@ -278,8 +278,9 @@ def table(results: dict[tuple[str, int], dict[str, float]]) -> Iterator[str]:
         )
         yield f"| the same on a repeat visit | {speed} | {ours['again_later']:.0f} ms | {plain['again_later']:.0f} ms | |"
         for name, words in (
-            ("memory_MB", "memory of the tab"),
-            ("memory_later_MB", "the same on a repeat visit"),
+            ("memory_MB", "memory of the page's process, straight after these"),
+            ("memory_at_rest_MB", "the same, left alone for half a minute"),
+            ("memory_later_MB", "on a repeat visit, left alone for half a minute"),
         ):
             yield f"| {words} | {speed} | {ours[name]:.0f} MB | {plain[name]:.0f} MB | |"
     yield f"| engine files, gzip | | {results['image', 1]['bytes'] / 1e6:.1f} MB | | |"
