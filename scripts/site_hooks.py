@@ -29,6 +29,8 @@ from site_pages import STAGES
 from calculators.kit import find
 
 ALSO_ASKED = re.compile(r"^\*Also asked as: ([^*]+)\*$", re.MULTILINE)
+THEME_SHEET = re.compile(r"assets/stylesheets/.*\.css(\.map)?$")
+STYLE = "assets/style.css"
 HOME_LINK = re.compile(r'(href|src|action)="~/([^"]*)"')
 
 _wanted: list[tuple[str, str]] = []
@@ -57,10 +59,6 @@ def on_config(config: Any) -> Any:
     return config
 
 
-THEME_SHEET = re.compile(r"assets/stylesheets/.*\.css(\.map)?$")
-STYLE = "assets/style.css"
-
-
 def on_files(files: Any, config: Any) -> Any:
     """Few files instead of many: the modules bundled, and the theme's style sheets and ours in one."""
     docs = Path(config.docs_dir)
@@ -75,7 +73,7 @@ def on_files(files: Any, config: Any) -> Any:
     for file in sorted(files, key=lambda one: str(one.src_uri)):
         if THEME_SHEET.match(file.src_uri) and file.src_uri.endswith(".css"):
             whole.append(file.content_string)
-        if THEME_SHEET.match(file.src_uri) or file.src_uri.endswith((".mjs", *bundled)):
+        if THEME_SHEET.match(file.src_uri) or file.src_uri.endswith(".mjs") or file.src_uri in bundled:
             files.remove(file)
     whole += [bundled.pop(name) for name in config.extra["styles"]]
     for name, content in {**bundled, STYLE: "".join(whole)}.items():

@@ -17,27 +17,6 @@ GAUSS_3 = (
 )
 
 
-def hermite(share: float, start: float, end: float, rise_at_start: float, rise_at_end: float) -> float:
-    """Value of the cubic between two nodes.
-
-    With s the share of the step passed, 0 to 1, and m0, m1 the slope at each end times the step:
-    y = y0 + s (m0 + s (3 (y1 - y0) - 2 m0 - m1 + s (m0 + m1 - 2 (y1 - y0))))
-
-    Holds: nothing physical; it is interpolation.
-    Source: any text on numerical analysis, cubic Hermite interpolation (seen: memory).
-    Departs from the source: nothing.
-
-    >>> hermite(0.5, 0.0, 1.0, 1.0, 1.0)
-    0.5
-    """
-    gap = end - start
-    return start + share * (
-        rise_at_start
-        + share * (3.0 * gap - 2.0 * rise_at_start - rise_at_end
-                   + share * (rise_at_start + rise_at_end - 2.0 * gap))
-    )  # fmt: skip
-
-
 def find_share(difference: Callable[[float], float], low: float = 0.0, high: float = 1.0) -> float:
     """Where a difference changes sign between two places, by false position with the Illinois weights.
 
@@ -100,24 +79,22 @@ class Curve:
         """Highest temperature at any node."""
         return max(self.temperatures_degC)
 
-    def in_step(self, step: int, share: float) -> float:
-        """Temperature at a share of one step (0 = its first node, 1 = its second)."""
-        length = self.times_min[step + 1] - self.times_min[step]
-        return hermite(
-            share,
-            self.temperatures_degC[step],
-            self.temperatures_degC[step + 1],
-            self.slopes_K_min[step] * length,
-            self.slopes_K_min[step + 1] * length,
-        )
-
     def cubic(self, step: int) -> tuple[float, float, float, float]:
-        """Coefficients of one step's cubic in the share of the step, the constant first."""
+        """Coefficients of one step's cubic in the share of the step passed, the constant first.
+
+        With s that share, 0 to 1, and m0, m1 the slope at each end times the step's length:
+        y = y0 + s (m0 + s (3 (y1 - y0) - 2 m0 - m1 + s (m0 + m1 - 2 (y1 - y0))))
+
+        Holds: nothing physical; it is interpolation.
+        Source: any text on numerical analysis, cubic Hermite interpolation (seen: memory).
+        Departs from the source: nothing.
+
+        >>> Curve((0.0, 1.0), (0.0, 1.0), (1.0, 1.0)).cubic(0)
+        (0.0, 1.0, 0.0, 0.0)
+        """
         length = self.times_min[step + 1] - self.times_min[step]
-        start, gap = (
-            self.temperatures_degC[step],
-            self.temperatures_degC[step + 1] - self.temperatures_degC[step],
-        )
+        start = self.temperatures_degC[step]
+        gap = self.temperatures_degC[step + 1] - start
         rise_at_start, rise_at_end = self.slopes_K_min[step] * length, self.slopes_K_min[step + 1] * length
         return (
             start,
@@ -125,6 +102,15 @@ class Curve:
             3.0 * gap - 2.0 * rise_at_start - rise_at_end,
             rise_at_start + rise_at_end - 2.0 * gap,
         )
+
+    def in_step(self, step: int, share: float) -> float:
+        """Temperature at a share of one step (0 = its first node, 1 = its second).
+
+        >>> Curve((0.0, 1.0), (0.0, 1.0), (1.0, 1.0)).in_step(0, 0.5)
+        0.5
+        """
+        start, first, second, third = self.cubic(step)
+        return start + share * (first + share * (second + share * third))
 
     def at(self, time_min: float) -> float:
         """Temperature at a minute."""

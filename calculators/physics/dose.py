@@ -81,9 +81,8 @@ class Dose:
         """Equivalent minutes between two shares of one step, none of the levels crossed inside."""
         curve = self._curve
         width = end - begin
-        start, first, second, third = curve.cubic(
-            step
-        )  # spelled out below: asked for hundreds of times an answer
+        # Curve.in_step spelled out: it is asked for hundreds of times an answer.
+        start, first, second, third = curve.cubic(step)
         share = begin + 0.5 * width
         if start + share * (first + share * (second + share * third)) < self._credit_degC:
             return 0.0

@@ -23,5 +23,5 @@ def test_only_the_engines_worker_may_compile() -> None:
     text = (ROOT / "site" / "_headers").read_text("utf-8")
     worker = policy.headers_of(text, "/assets/calculator/engine.worker.mjs")
     assert "'wasm-unsafe-eval'" in worker["Content-Security-Policy"]
-    for path in ("/", "/service-worker.js", "/assets/calculator/engine.mjs"):
+    for path in ("/", "/service-worker.js", "/assets/calculator/calculator-form.mjs"):
         assert "unsafe" not in policy.headers_of(text, path)["Content-Security-Policy"]
