@@ -350,11 +350,8 @@ async function startFromImage(base, runtime) {
   if (kept) {
     try {
       const { python, image } = await restore(runtime, manifest, async (image) => {
-        const bytes = new Uint8Array(await kept.arrayBuffer());
-        reached("image");
-        if (checkSum(bytes) !== kept.headers.get(SUM)) throw new Error("It is not as it was put there.");
-        withZeros(image, bytes);
-        letGo(bytes);
+        const pieces = await timed("image", readPieces(bodyOf(kept), image));
+        if (checkSum(pieces) !== kept.headers.get(SUM)) throw new Error("It is not as it was put there.");
         return () => {};
       });
       letGo(image);
@@ -405,11 +402,10 @@ const SUM = "Check-Sum";
 /** @param {string} base @param {Uint8Array<ArrayBuffer>} image checked, and as the interpreter takes it */
 async function keepImage(base, image) {
   try {
-    const bytes = withoutZeros(image);
+    const pieces = piecesOf(image);
+    const headers = { [SUM]: checkSum(pieces) };
+    const blob = blobOf(pieces); // which is no longer in this page's memory
     letGo(image);
-    const headers = { [SUM]: checkSum(bytes) };
-    const blob = new Blob([bytes]); // which is no longer in this page's memory
-    letGo(bytes);
     await (await caches.open(cacheName(base))).put(keptAddress(base), new Response(blob, { headers }));
   } catch (reason) {
     console.info("This device does not keep the calculators.", reason);
@@ -429,53 +425,84 @@ async function findKept(base) {
 // Nearly half of the image is empty, and reading it back takes as long as it is long.
 const PAGE_bytes = 4096;
 
-/** The pages that hold anything, behind a mark for each page. @param {Uint8Array<ArrayBuffer>} image */
-function withoutZeros(image) {
-  const count = Math.ceil(image.length / PAGE_bytes);
+/** @param {Uint8Array<ArrayBuffer>} image @returns {Uint8Array<ArrayBuffer>[]} marks and pages, as they are kept */
+function piecesOf(image) {
   const words = new Uint32Array(image.buffer, 0, image.length >> 2);
   const perPage = PAGE_bytes >> 2;
-  const full = [];
-  for (let page = 0; page < count; page += 1) {
-    const last = page === count - 1; // it may end in part of a word
+  const marks = noMarks(image);
+  for (let page = 0; page * perPage < words.length; page += 1) {
+    const end = Math.min((page + 1) * perPage, words.length);
     let word = page * perPage;
-    while (!last && word < (page + 1) * perPage && words[word] === 0) word += 1;
-    if (last || word < (page + 1) * perPage) full.push(page);
+    while (word < end && words[word] === 0) word += 1;
+    if (word < end) marks[page] = 1;
   }
-  const packed = new Uint8Array(count + image.length - (count - full.length) * PAGE_bytes);
-  let end = count;
-  for (const page of full) {
-    const bytes = image.subarray(page * PAGE_bytes, (page + 1) * PAGE_bytes);
-    packed[page] = 1;
-    packed.set(bytes, end);
-    end += bytes.length;
-  }
-  return packed;
+  marks[Math.ceil(image.length / PAGE_bytes) - 1] = 1; // the last may end in part of a word
+  return [marks, ...markedPages(image, marks)];
 }
 
-/** @param {Uint8Array<ArrayBuffer>} image empty @param {Uint8Array<ArrayBuffer>} packed */
-function withZeros(image, packed) {
-  const count = Math.ceil(image.length / PAGE_bytes);
-  let from = count;
-  for (let page = 0; page < count; page += 1) {
-    if (packed[page] !== 1) continue;
-    const to = page * PAGE_bytes;
-    const length = Math.min(PAGE_bytes, image.length - to);
-    image.set(packed.subarray(from, from + length), to);
-    from += length;
+/** A place for a mark for each page, to the end of a word. @param {Uint8Array} image */
+const noMarks = (image) => new Uint8Array(4 * Math.ceil(image.length / PAGE_bytes / 4));
+
+/** The pages that hold anything, those in a row as one. @param {Uint8Array<ArrayBuffer>} image @param {Uint8Array} marks */
+function* markedPages(image, marks) {
+  for (let page = marks.indexOf(1), next = 0; page >= 0; page = marks.indexOf(1, next)) {
+    const end = marks.indexOf(0, page);
+    next = end < 0 ? marks.length : end;
+    yield image.subarray(page * PAGE_bytes, next * PAGE_bytes);
   }
-  if (from !== packed.length) throw new Error("It is not as long as it was put there.");
+}
+
+/**
+ * Puts kept pieces where they were in an image, and gives them.
+ * @param {ReadableStream<Uint8Array<ArrayBuffer>>} body @param {Uint8Array<ArrayBuffer>} image empty
+ */
+async function readPieces(body, image) {
+  const reader = body.getReader();
+  let arrived = new Uint8Array();
+  const fillFrom = async (/** @type {Uint8Array} */ piece) => {
+    for (let filled = 0; filled < piece.length; ) {
+      if (arrived.length === 0) {
+        const { done, value } = await reader.read();
+        if (done) throw new Error("It is shorter than it was put there.");
+        arrived = value;
+      }
+      const some = arrived.subarray(0, piece.length - filled);
+      piece.set(some, filled);
+      filled += some.length;
+      arrived = arrived.subarray(some.length);
+    }
+  };
+  const marks = noMarks(image);
+  await fillFrom(marks);
+  const pieces = [marks, ...markedPages(image, marks)];
+  for (const piece of pieces.slice(1)) await fillFrom(piece);
+  if (arrived.length > 0 || !(await reader.read()).done) throw new Error("It is longer than it was put there.");
+  return pieces;
+}
+
+/** @param {Uint8Array<ArrayBuffer>[]} pieces */
+function blobOf(pieces) {
+  /** @type {Blob[]} */
+  const blobs = [];
+  const parts = new Parts((part) => blobs.push(new Blob([part])));
+  for (const piece of pieces) parts.take(piece);
+  parts.end();
+  return new Blob(blobs);
 }
 
 /**
  * A sum over all the bytes, against damage on the device: a fifth of what a hash costs, at each repeat visit. One word
  * changed always shows, as each step can be undone.
- * @param {Uint8Array<ArrayBuffer>} bytes
+ * @param {Uint8Array<ArrayBuffer>[]} pieces each but the last of whole words
  */
-function checkSum(bytes) {
-  const words = new Uint32Array(bytes.buffer, 0, bytes.length >> 2);
+function checkSum(pieces) {
   let sum = 0x811c9dc5;
-  for (let i = 0; i < words.length; i += 1) sum = Math.imul(sum ^ words[i], 0x01000193);
-  for (let i = words.length * 4; i < bytes.length; i += 1) sum = Math.imul(sum ^ bytes[i], 0x01000193);
+  for (const { buffer, byteOffset, length } of pieces) {
+    const words = new Uint32Array(buffer, byteOffset, length >> 2);
+    for (let i = 0; i < words.length; i += 1) sum = Math.imul(sum ^ words[i], 0x01000193);
+    const rest = new Uint8Array(buffer, byteOffset + words.length * 4, length % 4);
+    for (let i = 0; i < rest.length; i += 1) sum = Math.imul(sum ^ rest[i], 0x01000193);
+  }
   return (sum >>> 0).toString(16);
 }
 
@@ -555,8 +582,11 @@ async function readImage(base, manifest, encoding) {
     if (response.ok && response.body && response.headers.get("Content-Encoding") === "br") return response.body;
     leaving.abort();
   }
-  return /** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */ ((await readFile(`${base}image.bin.gz`)).body);
+  return bodyOf(await readFile(`${base}image.bin.gz`));
 }
+
+/** @param {Response} response that has one */
+const bodyOf = (response) => /** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */ (response.body);
 
 /**
  * Reads a stream to its end, through gzip if it is gzip: some servers unpack a .gz file on the way. A damaged one
@@ -584,51 +614,69 @@ async function fill(bytes, body) {
   });
   const isGzip = first?.[0] === 0x1f && first[1] === 0x8b;
   const unpacked = (isGzip ? arriving.pipeThrough(new DecompressionStream("gzip")) : arriving).getReader();
-  const parts = self.crypto.subtle ? new PartsHash(bytes) : null;
+  const parts = self.crypto.subtle ? new PartsHash() : null;
   let filled = 0;
   for (let part = await unpacked.read(); !part.done; part = await unpacked.read()) {
     if (filled + part.value.length > bytes.length) throw new Error("The memory image is longer than it was made.");
     bytes.set(part.value, filled);
     filled += part.value.length;
-    parts?.take(filled);
+    parts?.take(part.value);
   }
   if (filled !== bytes.length) throw new Error("The memory image is shorter than it was made.");
   return parts ? parts.whole() : null;
 }
 
-const HASHED_bytes = 1 << 20;
+const PART_bytes = 1 << 20;
 
 /**
- * The hash of the hashes of an image's parts: each is taken as soon as its part has come, and none needs a copy of the whole,
- * which the browser would keep for as long as it likes.
+ * Bytes handed on in parts of one length, each in the same small buffer: a buffer that the browser itself was given stays in
+ * memory for half a minute, even one that is let go.
  */
-class PartsHash {
-  /** @type {Promise<ArrayBuffer>[]} */ #hashes = [];
-  #next = 0;
-  #part = new Uint8Array(HASHED_bytes);
+class Parts {
+  #part = new Uint8Array(PART_bytes);
+  #filled = 0;
 
-  /** @param {Uint8Array} bytes */
-  constructor(bytes) {
-    this.bytes = bytes;
+  /** @param {(part: Uint8Array<ArrayBuffer>) => unknown} give copies the part before it returns */
+  constructor(give) {
+    this.give = give;
   }
 
-  /** @param {number} filled how far the bytes have come */
-  take(filled) {
-    while (filled - this.#next >= HASHED_bytes || (filled === this.bytes.length && this.#next < filled)) {
-      const end = Math.min(this.#next + HASHED_bytes, filled);
-      this.#part.set(this.bytes.subarray(this.#next, end));
-      this.#hashes.push(self.crypto.subtle.digest("SHA-256", this.#part.subarray(0, end - this.#next)));
-      this.#next = end;
+  /** @param {Uint8Array} piece of any length */
+  take(piece) {
+    for (let from = 0; from < piece.length; ) {
+      const some = piece.subarray(from, from + PART_bytes - this.#filled);
+      this.#part.set(some, this.#filled);
+      this.#filled += some.length;
+      from += some.length;
+      if (this.#filled === PART_bytes) this.end();
     }
   }
 
+  end() {
+    if (this.#filled > 0) this.give(this.#part.subarray(0, this.#filled));
+    this.#filled = 0;
+  }
+}
+
+/** The hash of the hashes of a file's parts: each is taken as soon as its part has come. */
+class PartsHash {
+  /** @type {Promise<ArrayBuffer>[]} */ #hashes = [];
+  #parts = new Parts((part) => this.#hashes.push(self.crypto.subtle.digest("SHA-256", part)));
+
+  /** @param {Uint8Array} piece */
+  take(piece) {
+    this.#parts.take(piece);
+  }
+
   async whole() {
+    this.#parts.end();
     return sha256(await new Blob(await Promise.all(this.#hashes)).arrayBuffer());
   }
 }
 
 /**
- * Gives memory back at once, where the browser can: it looks for what is not used any more only after tens of megabytes.
+ * Gives memory back at once, where the browser can and was not given this buffer itself: it looks for what is not used any
+ * more only after tens of megabytes.
  * @param {Uint8Array<ArrayBuffer>} bytes used by nobody from now on
  */
 function letGo(bytes) {
