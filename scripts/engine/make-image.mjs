@@ -1,7 +1,7 @@
 // @ts-check
 // node make-image.mjs ENGINE_FOLDER OUTPUT FUNCTIONS: writes the memory image of an interpreter that has every calculator
-// imported and run once, and what a browser must know to fit it (see Fit in engine.worker.mjs): FUNCTIONS, and as printed
-// JSON over how many bytes the image holds only differences (see layOver in runtime.mjs).
+// imported and run once, and what a browser must know to fit it (see docs/assets/calculator/engine/fit.mjs): FUNCTIONS, and
+// as printed JSON over how many bytes the image holds only differences (see layOver in runtime.mjs).
 // The same input gives the same bytes in any folder: clocks and chance stand still meanwhile.
 
 import nodeCrypto from "node:crypto";

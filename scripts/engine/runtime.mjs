@@ -1,6 +1,6 @@
 // @ts-check
 // Starts the engine's Python in Node from a built engine folder, in the two ways the browser does. The worker in
-// docs/assets/calculator/engine.worker.mjs does the same with fetch, and lays the image over only once all else is ready.
+// docs/assets/calculator/engine/ does the same with fetch, and lays the image over only once all else is ready.
 
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
