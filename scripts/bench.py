@@ -14,8 +14,6 @@ from __future__ import annotations
 
 import argparse
 import functools
-import os
-import signal
 import statistics
 import sys
 import tempfile
@@ -26,9 +24,9 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from http.server import ThreadingHTTPServer
 from pathlib import Path
-from typing import Any
 
 import environment
+from bench_browser import Browser, BrowserFailed, Page, memory_MB, slowed
 
 QUERY = "?thickness=1+in&v=1"
 SLUG, STAGE = "cure-plan", "cure"
@@ -63,81 +61,20 @@ def served(site: Path) -> Iterator[str]:
         server.shutdown()
 
 
-def page_processes(profile: str) -> list[int]:
-    """Process numbers of a browser's page processes, found by its profile's folder."""
-    browsers, parents = set(), {}
-    renderers = []
-    for entry in Path("/proc").iterdir():
-        if not entry.name.isdigit():
-            continue
-        try:
-            words = (entry / "cmdline").read_bytes().decode(errors="replace")
-            parents[int(entry.name)] = int((entry / "stat").read_text().rsplit(") ", 1)[1].split()[1])
-        except (OSError, IndexError):
-            continue
-        if profile in words and "--type=" not in words:
-            browsers.add(int(entry.name))
-        if "--type=renderer" in words:
-            renderers.append(int(entry.name))
-
-    def descends(process: int) -> bool:
-        while process in parents:
-            if process in browsers:
-                return True
-            process = parents[process]
-        return False
-
-    return [process for process in renderers if descends(process)]
-
-
-@contextmanager
-def slowed(profile: str, times: int) -> Iterator[None]:
-    """The browser's pages slowed so many times, by running one slice of time in so many."""
-    if times <= 1:
-        yield
-        return
-    stop = threading.Event()
-
-    def turn() -> None:
-        pages, looked = page_processes(profile), time.monotonic()
-        while not stop.is_set():
-            if time.monotonic() - looked > 0.25:
-                pages, looked = page_processes(profile), time.monotonic()
-            _signal(pages, signal.SIGSTOP)
-            time.sleep(0.008 * (times - 1))
-            _signal(pages, signal.SIGCONT)
-            time.sleep(0.008)
-
-    worker = threading.Thread(target=turn, daemon=True)
-    worker.start()
-    try:
-        yield
-    finally:
-        stop.set()
-        worker.join()
-        _signal(page_processes(profile), signal.SIGCONT)
-
-
-def _signal(processes: list[int], which: int) -> None:
-    for process in processes:
-        try:
-            os.kill(process, which)
-        except ProcessLookupError:
-            continue
-
-
 # A reader comes back later than a script does: by then the device has what it keeps.
-KEPT = """async () => {
+KEPT = """(async () => {
   const kept = await navigator.serviceWorker.getRegistration();
   const found = await Promise.all((await caches.keys()).map(async (name) => (await (await caches.open(name)).keys())));
   return kept?.active?.state === "activated" && found.flat().some((one) => one.url.endsWith("image.laid"));
-}"""
+})()"""
+# An ordinary page keeps nothing but what the browser's own cache does.
+ORDINARY = "localStorage['calc-engine'] = 'ordinary'; delete Navigator.prototype.serviceWorker;"
 # A person reads the first answer before changing a field, and a quick typist takes so long from key to key.
-READING_ms, BETWEEN_KEYS_ms = 1500, 150
+READING_s, BETWEEN_KEYS_s = 1.5, 0.15
 # And stays a while: the browser keeps its compiled code once there has been nothing to compile for two seconds.
-STAYING_ms = 6000
+STAYING_s = 6
 # Left alone, the browser gives back what was used on the way.
-RESTING_ms = 30_000
+RESTING_s = 30
 STEPS = """{
   const {startTime, detail: {steps}} = performance.getEntriesByName("calc:engine-ready")[0];
   ({...steps, "page asks": performance.getEntriesByName("calc:engine-start")[0].startTime, ready: startTime,
@@ -146,85 +83,68 @@ STEPS = """{
 LIVE = "document.querySelector('[data-outcome]')?.dataset.state === 'live'"
 
 
-def visit(page: Any, address: str) -> float:
-    """Milliseconds from the start of navigation to the live answer."""
-    page.goto(f"{address}/{STAGE}/{SLUG}/{QUERY}", wait_until="commit")
-    page.wait_for_function(LIVE, timeout=180_000)
-    ms: float = page.evaluate("performance.getEntriesByName('calc:answer')[0].startTime")
-    return ms
+def visit(browser: Browser, address: str, before: str) -> tuple[Page, float]:
+    """A page with its live answer, and milliseconds to it from the start of navigation."""
+    page = browser.open(f"{address}/{STAGE}/{SLUG}/{QUERY}", before)
+    page.wait(LIVE)
+    return page, page.run("performance.getEntriesByName('calc:answer')[0].startTime")
 
 
-def recalculations(page: Any, count: int) -> list[float]:
+def recalculations(page: Page, count: int) -> list[float]:
     """Milliseconds from key press to new text, so many times."""
-    field = page.locator("[name=oven]").first
-    page.wait_for_timeout(READING_ms)
+    time.sleep(READING_s)
     for place in range(count):
-        page.wait_for_timeout(BETWEEN_KEYS_ms)
-        field.fill(str(395 + place % 40))
-        page.wait_for_function(LIVE)
-    times: list[float] = page.evaluate(
+        time.sleep(BETWEEN_KEYS_s)
+        page.put("[name=oven]", str(395 + place % 40))
+        page.wait(LIVE)
+    times: list[float] = page.run(
         "performance.getEntriesByName('calc:answer-time').map(entry => entry.duration)"
     )
+    if len(times) < count:
+        raise BrowserFailed(f"Of {count} changes only {len(times)} brought a new answer.")
     return times[-count:]
 
 
 COMING_BACK = 3
 
 
-def visits(playwright: Any, address: str, mode: str, slow: int) -> dict[str, list[float]]:
+def visits(address: str, mode: str, slow: int) -> dict[str, list[float]]:
     """One new device: a first visit, answers to changed fields, then coming back."""
-    from environment_chromium import chromium
-
     found: dict[str, list[float]] = defaultdict(list)
-    with tempfile.TemporaryDirectory() as profile:
-        browser = playwright.chromium.launch_persistent_context(
-            profile,
-            executable_path=str(chromium()),
-            args=["--no-sandbox", "--disable-background-networking"],
-            # this script's own waiting is refused by the pages' policy
-            bypass_csp=True,
-            # an ordinary page keeps nothing but what the browser's own cache does
-            service_workers="block" if mode == "ordinary" else "allow",
-        )
-        if mode == "ordinary":
-            browser.add_init_script("try { localStorage['calc-engine'] = 'ordinary' } catch {}")
-        page = browser.new_page()
+    before = ORDINARY if mode == "ordinary" else ""
+    with tempfile.TemporaryDirectory() as profile, Browser(profile) as browser:
         with slowed(profile, slow):
-            found["first"].append(visit(page, address))
+            page, ms = visit(browser, address, before)
+            found["first"].append(ms)
             found["again"] += recalculations(page, 12)
         found["memory_MB"].append(memory_MB(profile))
-        page.wait_for_timeout(RESTING_ms)
+        time.sleep(RESTING_s)
         found["memory_at_rest_MB"].append(memory_MB(profile))
         if mode == "image":
-            # wait_for_function asks only once of a promise
-            while not page.evaluate(KEPT):
-                page.wait_for_timeout(200)
+            page.wait(KEPT)
         found["bytes"].append(engine_bytes(page))
         for _ in range(COMING_BACK):
             page.close()
-            page = browser.new_page()
             with slowed(profile, slow):
-                found["repeat"].append(visit(page, address))
-                for step, ms in page.evaluate(STEPS).items():
-                    found[f"step {step}"].append(ms)
+                page, ms = visit(browser, address, before)
+                found["repeat"].append(ms)
+                for step, reached_ms in page.run(STEPS).items():
+                    found[f"step {step}"].append(reached_ms)
                 found["again_later"] += recalculations(page, 6)
-            page.wait_for_timeout(STAYING_ms)
-        page.wait_for_timeout(RESTING_ms)
-        found["memory_later_MB"].append(memory_MB(profile))
-        browser.close()
+            found["memory_later_MB"].append(memory_MB(profile))
+            time.sleep(STAYING_s)
+        time.sleep(RESTING_s)
+        found["memory_later_at_rest_MB"].append(memory_MB(profile))
     return found
 
 
 def browsing(address: str, runs: int, slow: int) -> dict[tuple[str, int], dict[str, float]]:
     """Medians by way to start; the ways take turns, so that a busy minute of the machine falls on both."""
-    from playwright.sync_api import sync_playwright
-
     found: dict[str, dict[str, list[float]]] = {mode: defaultdict(list) for mode in ("image", "ordinary")}
-    with sync_playwright() as playwright:
-        for _ in range(runs):
-            for mode, so_far in found.items():
-                for name, values in visits(playwright, address, mode, slow).items():
-                    so_far[name] += values
+    for _ in range(runs):
+        for mode, so_far in found.items():
+            for name, values in visits(address, mode, slow).items():
+                so_far[name] += values
     return {
         (mode, slow): {name: statistics.median(values) for name, values in so_far.items()}
         | {"again_most": max(so_far["again"])}
@@ -232,22 +152,10 @@ def browsing(address: str, runs: int, slow: int) -> dict[tuple[str, int], dict[s
     }
 
 
-def memory_MB(profile: str) -> float:
-    """The largest page process's memory; what it shares with others is divided among them."""
-    sizes = []
-    for process in page_processes(profile):
-        try:
-            text = Path(f"/proc/{process}/smaps_rollup").read_text()
-        except OSError:
-            continue
-        sizes += [int(line.split()[1]) / 1024 for line in text.splitlines() if line.startswith("Pss:")]
-    return max(sizes, default=0.0)
-
-
-def engine_bytes(page: Any) -> float:
-    """Bytes of the engine's files as they travel, from the manifest that lies beside them."""
-    count: float = page.evaluate(
-        """async () => {
+def engine_bytes(page: Page) -> float:
+    """Bytes of the engine's files as they travel, in gzip."""
+    count: float = page.run(
+        """(async () => {
           const base = new URL(document.querySelector("calc-form").dataset.engine, location.href);
           const names = ["pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "image.bin"];
           let total = 0;
@@ -256,7 +164,7 @@ def engine_bytes(page: Any) -> float:
             if (answer.ok) total += Number(answer.headers.get("content-length") ?? 0);
           }
           return total;
-        }"""
+        })()"""
     )
     return count
 
@@ -280,7 +188,8 @@ def table(results: dict[tuple[str, int], dict[str, float]]) -> Iterator[str]:
         for name, words in (
             ("memory_MB", "memory of the page's process, straight after these"),
             ("memory_at_rest_MB", "the same, left alone for half a minute"),
-            ("memory_later_MB", "on a repeat visit, left alone for half a minute"),
+            ("memory_later_MB", "on a repeat visit, straight after"),
+            ("memory_later_at_rest_MB", "the same, left alone for half a minute"),
         ):
             yield f"| {words} | {speed} | {ours[name]:.0f} MB | {plain[name]:.0f} MB | |"
     yield f"| engine files, gzip | | {results['image', 1]['bytes'] / 1e6:.1f} MB | | |"
