@@ -9,16 +9,14 @@ from __future__ import annotations
 import posixpath
 import re
 from html import escape
-from pathlib import Path
 from typing import Any
 
-from mkdocs.utils.meta import get_data
+from page_titles import DOCS, page_title
 
 from calculators.kit.sources import source
 from calculators.tables import table
 
 COMMENT = re.compile(r"<!--\s*faults\s*-->")
-DOCS = Path(__file__).resolve().parent.parent / "docs"
 PICTURES = DOCS / "assets" / "pictures" / "faults"
 HOME = "inspect"
 
@@ -147,13 +145,7 @@ def _sentence(words: str) -> str:
 
 def _link(page: str) -> str:
     """A link to a page of the site, named by its own title."""
-    path = DOCS / f"{page}.md"
-    title = (
-        get_data(path.read_text("utf-8"))[1]["title"]
-        if path.is_file()
-        else page.split("/")[1].replace("-", " ")
-    )
-    return f"[{title}]({posixpath.relpath(page, HOME)}.md)"
+    return f"[{page_title(page)}]({posixpath.relpath(page, HOME)}.md)"
 
 
 def _standing(keys: list[str]) -> str:

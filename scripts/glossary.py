@@ -9,6 +9,8 @@ from html import escape
 from html.parser import HTMLParser
 from typing import Any
 
+from page_titles import page_title
+
 from calculators.tables import table
 
 INSIDE = {"p", "li"}
@@ -34,7 +36,7 @@ def glossary_html() -> str:
     rows = sorted(table("glossary").items(), key=lambda item: item[1]["name"].lower())
     items = "".join(
         f'<dt id="word-{key}">{escape(row["name"])}</dt><dd>{_meaning(row)} '
-        f'<a href="~/{row["page"]}/">More</a>{_other_names(row)}</dd>'
+        f'<a href="~/{row["page"]}/">{escape(page_title(row["page"]))}</a>{_other_names(row)}</dd>'
         for key, row in rows
     )
     return f'<dl class="glossary">{items}</dl>'

@@ -39,6 +39,33 @@ def test_nothing_is_fetched_from_another_host(page: Built) -> None:
     assert any(attributes.get("name") == "referrer" for _, attributes, _ in page.tags)
 
 
+# Read out by themselves, as by a screen reader's list of links, these say nothing.
+SAYS_NOTHING = {
+    "",
+    "more",
+    "read more",
+    "learn more",
+    "here",
+    "click here",
+    "right here",
+    "this",
+    "link",
+    "go",
+    "start",
+}
+
+
+def test_links_say_where_they_lead(page: Built) -> None:
+    links = re.findall(r"<a\b([^>]*)>(.*?)</a>", page.text, re.DOTALL)
+    assert links
+    unclear = [
+        text
+        for head, text in links
+        if "aria-label" not in head and re.sub(r"<[^>]+>", "", text).strip().lower() in SAYS_NOTHING
+    ]
+    assert unclear == []
+
+
 def test_links_lead_somewhere(page: Built) -> None:
     dead = []
     for tag, attributes, _ in page.tags:
