@@ -10,6 +10,7 @@ import json
 import os
 import signal
 import subprocess
+import sys
 import threading
 import time
 from collections.abc import Iterator
@@ -27,8 +28,12 @@ OPTIONS = (
     "--remote-debugging-pipe",
     "about:blank",
 )
-# The numbers that the browser's debugging pipe has by its own definition.
-COMMANDS, ANSWERS = 3, 4
+# Becomes the browser, which takes commands at file number 3 and answers at 4.
+START = """import os, sys
+os.dup2(int(sys.argv[1]), 3)
+os.dup2(int(sys.argv[2]), 4)
+os.execv(sys.argv[3], sys.argv[3:])
+"""
 
 
 class BrowserFailed(Exception):
@@ -43,9 +48,9 @@ class Browser:
         theirs, self._commands = os.pipe()
         self._answers, their_answers = os.pipe()
 
-        pipes = f"{COMMANDS}<&{theirs} {ANSWERS}>&{their_answers}"
+        program = [str(chromium()), f"--user-data-dir={profile}", *OPTIONS]
         self._process = subprocess.Popen(
-            ["sh", "-c", f'exec "$@" {pipes}', "sh", str(chromium()), f"--user-data-dir={profile}", *OPTIONS],
+            [sys.executable, "-c", START, str(theirs), str(their_answers), *program],
             pass_fds=(theirs, their_answers),
             stderr=subprocess.DEVNULL,
         )
@@ -58,7 +63,8 @@ class Browser:
         return self
 
     def __exit__(self, *_: object) -> None:
-        self.tell("Browser.close")
+        if self._process.poll() is None:
+            self.tell("Browser.close")
         self._process.wait(30)
         os.close(self._commands)
         os.close(self._answers)
