@@ -16,7 +16,7 @@ def chart_table(chart: Chart) -> Table:
             (bar.name, shop_number(bar.low), shop_number(bar.high), bar.text) for bar in chart.bars
         )
         return Table(
-            chart.title, (chart.y.label or "Row", f"{chart.x.label}, from", "to", "what it means"), rows
+            chart.title, (chart.y.label or "Row", f"{chart.x.label}, from", "to", "what it says"), rows
         )
     longest = max(
         (one for one in chart.series if not one.dots),
