@@ -147,8 +147,8 @@ def visit(chromium: Browser, served: Served) -> Iterator[Callable[..., Visit]]:
 
 @pytest.fixture
 def copy(site_folder: Path, tmp_path: Path) -> Iterator[Server]:
-    """A copy of the site that a test may deploy anew."""
-    shutil.copytree(site_folder, tmp_path / "site", copy_function=shutil.copy)
+    """A copy of the site that a test may deploy anew; as old as the site, since dates of files are told in whole seconds."""
+    shutil.copytree(site_folder, tmp_path / "site")
     server = Server(tmp_path / "site")
     yield server
     server.shutdown()
