@@ -36,6 +36,7 @@ function answer(id, request) {
   try {
     if (!runJson) throw new Error("The calculator has not started.");
     post({ id, response: runJson(request) });
+    keepSoon();
     warmUp(request);
   } catch (reason) {
     console.error(reason);
@@ -51,7 +52,7 @@ function answer(id, request) {
 // The browser makes code fast once it has run for a while, and an image starts with code that has not: the first answers
 // took three times as long as the later ones. So while nobody asks, a question is answered again for nobody.
 const WARM_RUNS = 15;
-const PAUSE_ms = 250;
+const PAUSE_ms = 60;
 const SLOW_ms = 400;
 let warmRuns = 0;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
@@ -74,6 +75,23 @@ function warmUp(request) {
   if (warmRuns < WARM_RUNS) nextWarmRun = setTimeout(run, PAUSE_ms);
 }
 
+/** Puts off what is to be kept, as long as somebody asks: it takes as long as some answers. */
+let keepSoon = () => {};
+
+/** @param {() => void} keep */
+function keepOnceQuiet(keep) {
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let quiet;
+  keepSoon = () => {
+    clearTimeout(quiet);
+    quiet = setTimeout(() => {
+      keepSoon = () => {};
+      keep();
+    }, KEEP_AFTER_MS);
+  };
+  keepSoon();
+}
+
 /** @param {string} base @param {"image" | "ordinary"} mode @param {boolean} keep whether this device may keep the image */
 async function begin(base, mode, keep) {
   try {
@@ -85,7 +103,7 @@ async function begin(base, mode, keep) {
         const { fresh } = made;
         python = made.python;
         made.fresh = null; // megabytes that the promise would hold for good
-        if (keep && fresh) setTimeout(() => keepImage(base, fresh), KEEP_AFTER_MS);
+        if (keep && fresh) keepOnceQuiet(() => keepImage(base, fresh));
         else if (fresh) letGo(fresh);
       } catch (reason) {
         console.warn("The memory image cannot be used, so the calculator starts the slower way.", reason);

@@ -24,6 +24,19 @@ function matchAttributes(old, fresh) {
 const idOf = (node) => (node instanceof Element ? node.id : "");
 
 /**
+ * @param {ChildNode} old
+ * @param {ChildNode} fresh of the same name
+ */
+function match(old, fresh) {
+  if (old instanceof Element && fresh instanceof Element) {
+    matchAttributes(old, fresh);
+    matchChildren(old, fresh);
+  } else {
+    old.nodeValue = fresh.nodeValue;
+  }
+}
+
+/**
  * @param {Element} old
  * @param {Element | DocumentFragment} fresh
  */
@@ -43,12 +56,7 @@ function matchChildren(old, fresh) {
       }
     }
     if (here !== null && here.nodeName === wanted.nodeName && idOf(here) === id) {
-      if (here instanceof Element && wanted instanceof Element) {
-        matchAttributes(here, wanted);
-        matchChildren(here, wanted);
-      } else if (here.nodeValue !== wanted.nodeValue) {
-        here.nodeValue = wanted.nodeValue;
-      }
+      if (!here.isEqualNode(wanted)) match(here, wanted); // most of an answer stays as it was
       here = here.nextSibling;
     } else {
       old.insertBefore(wanted, here);
