@@ -71,7 +71,7 @@ KEPT = """(async () => {
 ORDINARY = "localStorage['calc-engine'] = 'ordinary'; delete Navigator.prototype.serviceWorker;"
 # A person reads the first answer before changing a field, and a quick typist takes so long from key to key.
 READING_s, BETWEEN_KEYS_s = 1.5, 0.15
-# And stays a while: the browser keeps its compiled code once there has been nothing to compile for two seconds.
+# And stays a while: the browser may keep compiled code once there has been nothing to compile for two seconds.
 STAYING_s = 6
 # Left alone, the browser gives back what was used on the way.
 RESTING_s = 30

@@ -44,7 +44,6 @@ class Browser:
     """One browser with a profile of its own, closed at the end of a `with`."""
 
     def __init__(self, profile: str) -> None:
-        self.profile = profile
         theirs, self._commands = os.pipe()
         self._answers, their_answers = os.pipe()
 

@@ -11,7 +11,7 @@ import re
 from html import escape
 from typing import Any
 
-from page_titles import DOCS, page_title
+from page_meta import DOCS, page_title
 
 from calculators.kit.sources import source
 from calculators.tables import table

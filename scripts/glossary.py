@@ -9,7 +9,7 @@ from html import escape
 from html.parser import HTMLParser
 from typing import Any
 
-from page_titles import page_title
+from page_meta import page_title
 
 from calculators.tables import table
 

@@ -13,7 +13,7 @@ from urllib.parse import urlsplit
 
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File
-from mkdocs.utils.meta import get_data
+from page_meta import page_meta
 
 ROOT = Path(__file__).resolve().parent.parent
 for place in (ROOT, ROOT / "scripts"):
@@ -41,10 +41,10 @@ def on_config(config: Any) -> Any:
     docs = Path(config.docs_dir)
     config.nav = [{"Home": "index.md"}]
     for stage, words in STAGES.items():
-        pages = sorted((docs / stage).glob("*.md"), key=lambda path: _place(_meta(path), path.name))
+        pages = sorted((docs / stage).glob("*.md"), key=lambda path: _place(page_meta(path), path.name))
         if pages:
             config.nav.append(
-                {words: [{_meta(page)["title"]: page.relative_to(docs).as_posix()} for page in pages]}
+                {words: [{page_meta(page)["title"]: page.relative_to(docs).as_posix()} for page in pages]}
             )
     missing = [slug for slug in find.slugs() if not (docs / find.stage(slug) / f"{slug}.md").is_file()]
     if missing:
@@ -62,7 +62,7 @@ def on_config(config: Any) -> Any:
 def on_files(files: Any, config: Any) -> Any:
     """Few files instead of many: the modules bundled, and the theme's style sheets and ours in one."""
     docs = Path(config.docs_dir)
-    named = {script for path in docs.rglob("*.md") for script in _meta(path).get("scripts", [])}
+    named = {script for path in docs.rglob("*.md") for script in page_meta(path).get("scripts", [])}
     sheets = [path.relative_to(docs / "assets").as_posix() for path in (docs / "assets").rglob("*.css")]
     made = page_files.made_of(
         docs / "assets", (name.removeprefix("assets/") for name in named), sorted(sheets)
@@ -83,11 +83,6 @@ def on_files(files: Any, config: Any) -> Any:
 
 def _place(meta: dict[str, Any], name: str) -> tuple[bool, int, str]:
     return meta.get("kind") == "calculator", int(meta.get("order", 999)), name
-
-
-def _meta(path: Path) -> dict[str, Any]:
-    meta: dict[str, Any] = get_data(path.read_text("utf-8"))[1]
-    return meta
 
 
 def on_page_markdown(markdown: str, page: Any, config: Any, files: Any) -> str:

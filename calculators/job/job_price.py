@@ -6,7 +6,7 @@ from math import ceil, isfinite
 
 from calculators.job._job_price_inputs import Inputs
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.chart import Axis, Bar, Chart, Mark, Series, Tone
+from calculators.kit.chart import Axis, Bar, Chart, Mark, Series
 from calculators.kit.numbers import money, shop_number
 from calculators.kit.result import Caution, Result, Table, Value
 from calculators.kit.steps import Step, step
@@ -112,8 +112,9 @@ def _table(lines: dict[str, float], price: float) -> Table:
 def _bars(lines: dict[str, float]) -> Chart:
     bars, running = [], 0.0
     for name, amount in lines.items():
-        tone: Tone = "good" if name == "Profit" else "plain"
-        bars.append(Bar(name, running, running + amount, tone, money(amount)))
+        bars.append(
+            Bar(name, running, running + amount, "good" if name == "Profit" else "plain", money(amount))
+        )
         running += amount
     return Chart(
         title="Where the money goes, line upon line",

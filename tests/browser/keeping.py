@@ -16,11 +16,18 @@ sys.path.insert(0, str(ROOT / "scripts"))
 import offline_files
 
 KEPT = "navigator.serviceWorker.ready.then((kept) => kept.active?.state === 'activated')"
-KEPT_IMAGE = """async () => {
-  for (const name of await caches.keys()) {
-    for (const { url } of await (await caches.open(name)).keys()) if (url.endsWith("image.laid")) return url;
-  }
-}"""
+
+
+def kept_file(end: str) -> str:
+    """A function that gives the address of the kept file whose name ends so."""
+    return f"""async () => {{
+      for (const name of await caches.keys()) {{
+        for (const {{ url }} of await (await caches.open(name)).keys()) if (url.endsWith("{end}")) return url;
+      }}
+    }}"""
+
+
+KEPT_IMAGE = kept_file("image.laid")
 
 
 def engine_of(site: Path) -> str:

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from tests.browser.conftest import SITE, on_command_line
+from tests.browser.keeping import KEPT, KEPT_IMAGE, kept_file
 from tests.browser.serving import Server
 from tests.other_browsers import firefox, webkit
 
@@ -18,14 +19,9 @@ START_s = 90
 
 
 MODE = "performance.getEntriesByName('calc:engine-ready')[0].detail.mode"
-# What is promised cannot be waited for in each of these browsers, so it is asked for again and again.
-KEPT = """(window.kept ??= (async () => {
-  const worker = await navigator.serviceWorker.getRegistration();
-  const lists = (await caches.keys()).map(async (name) => (await caches.open(name)).keys());
-  const urls = (await Promise.all(lists)).flat().map(({ url }) => url);
-  const has = (end) => urls.some((url) => url.endsWith(end));
-  return worker?.active?.state === "activated" && has("image.laid") && has("pyodide.asm.wasm");
-})().then((found) => { window.kept = found || null; })) === true"""
+# What is promised cannot be waited for in each of these browsers, so it is asked for and looked at again and again.
+ALL_KEPT = f"""(window.allKept ??= Promise.all([{KEPT}, ({KEPT_IMAGE})(), ({kept_file("pyodide.asm.wasm")})()])
+  .then((found) => {{ window.allKept = found.every(Boolean) || null; }})) === true"""
 
 
 @pytest.fixture(scope="module")
@@ -106,7 +102,7 @@ def test_a_kept_site_answers_when_its_host_is_gone(browser: Any) -> None:
     page = f"{server.served.address}/cure/cure-plan/"
     browser.goes(f"{page}?thickness=1+in&oven=425+F&v=1")
     until_live(browser)
-    until(browser, KEPT)
+    until(browser, ALL_KEPT)
     server.shutdown()
 
     browser.goes(f"{page}?thickness=0.5+in&oven=400+F&v=1")

@@ -5,7 +5,7 @@
 import { runsWebAssembly } from "./browser.mjs";
 import { letGo } from "./engine/bytes.mjs";
 import { fetchFromSite, NotLoaded } from "./engine/files.mjs";
-import { cacheName, KEEP_AFTER_MS, keepImage } from "./engine/kept.mjs";
+import { cacheName, keepImage } from "./engine/kept.mjs";
 import { Runtime } from "./engine/runtime.mjs";
 import { startFromImage, startOrdinarily } from "./engine/start.mjs";
 import { reached, steps } from "./engine/steps.mjs";
@@ -75,6 +75,7 @@ function warmUp(request) {
   if (warmRuns < WARM_RUNS) nextWarmRun = setTimeout(run, PAUSE_ms);
 }
 
+const QUIET_ms = 3000;
 /** Puts off what is to be kept, as long as somebody asks: it takes as long as some answers. */
 let keepSoon = () => {};
 
@@ -87,7 +88,7 @@ function keepOnceQuiet(keep) {
     quiet = setTimeout(() => {
       keepSoon = () => {};
       keep();
-    }, KEEP_AFTER_MS);
+    }, QUIET_ms);
   };
   keepSoon();
 }

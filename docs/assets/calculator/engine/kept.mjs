@@ -1,10 +1,8 @@
 // @ts-check
-// The image as this device keeps it: unpacked and laid over, without its empty pages.
+// The image as this device keeps it: unpacked and laid over, because so it starts soonest, and without its empty pages.
 
 import { letGo, Parts } from "./bytes.mjs";
 
-// Unpacked and laid over, the image starts soonest; writing it takes a while, so the first answers go first.
-export const KEEP_AFTER_MS = 3000;
 /** @param {string} base */
 export const cacheName = (base) => `engine-${base.split("/").at(-2)}`;
 /** @param {string} base */

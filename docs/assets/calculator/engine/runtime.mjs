@@ -1,7 +1,6 @@
 // @ts-check
 // The interpreter: its files, and how it is made ready.
 
-import { letGo } from "./bytes.mjs";
 import { checkHash, compile, readBytes, readFile, readJson, readManifest } from "./files.mjs";
 import { knowsItsFunctions } from "./fit.mjs";
 import { findKept } from "./kept.mjs";
@@ -54,7 +53,6 @@ export class Runtime {
   async #check(name, file) {
     const [list, bytes] = await Promise.all([this.manifest.catch(() => null), file]);
     if (list) await checkHash(bytes, list.manifest.files[name]?.sha256 ?? "", name);
-    letGo(new Uint8Array(bytes));
   }
 
   /**
