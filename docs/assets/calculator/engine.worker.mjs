@@ -6,6 +6,8 @@ import { runsWebAssembly } from "./browser.mjs";
 import { letGo } from "./engine/bytes.mjs";
 import { fetchFromSite, NotLoaded } from "./engine/files.mjs";
 import { cacheName, keepImage } from "./engine/kept.mjs";
+import { practise, practiseAll } from "./engine/practice.mjs";
+import { asked, onceQuiet } from "./engine/quiet.mjs";
 import { Runtime } from "./engine/runtime.mjs";
 import { startFromImage, startOrdinarily } from "./engine/start.mjs";
 import { reached, steps } from "./engine/steps.mjs";
@@ -22,7 +24,7 @@ let runJson = null;
 
 self.onmessage = (/** @type {MessageEvent<ToWorker>} */ { data }) => {
   if ("id" in data) answer(data.id, data.request);
-  else if (data.type === "warm up") warmUp(data.request);
+  else if (data.type === "warm up") runJson && practise(runJson, data.request);
   else void begin(data.base, data.mode, data.keep);
 };
 
@@ -36,8 +38,8 @@ function answer(id, request) {
   try {
     if (!runJson) throw new Error("The calculator has not started.");
     post({ id, response: runJson(request) });
-    keepSoon();
-    warmUp(request);
+    asked();
+    practise(runJson, request);
   } catch (reason) {
     console.error(reason);
     // An exception inside Python leaves the interpreter sound; anything else may not.
@@ -49,74 +51,37 @@ function answer(id, request) {
   }
 }
 
-// The browser makes code fast once it has run for a while, and an image starts with code that has not: the first answers
-// took three times as long as the later ones. So while nobody asks, a question is answered again for nobody.
-const WARM_RUNS = 15;
-const PAUSE_ms = 60;
-const SLOW_ms = 400;
-let warmRuns = 0;
-/** @type {ReturnType<typeof setTimeout> | undefined} */
-let nextWarmRun;
-
-/** @param {string} request */
-function warmUp(request) {
-  clearTimeout(nextWarmRun);
-  const run = () => {
-    const began = performance.now();
-    warmRuns += 1;
-    try {
-      runJson?.(request);
-    } catch {
-      return; // whoever asks this hears of it
-    }
-    // a person who asks meanwhile waits for one of these, so they must not be long
-    if (warmRuns < WARM_RUNS && performance.now() - began < SLOW_ms) nextWarmRun = setTimeout(run, 10);
-  };
-  if (warmRuns < WARM_RUNS) nextWarmRun = setTimeout(run, PAUSE_ms);
-}
-
+// Keeping the image takes as long as some answers.
 const QUIET_ms = 3000;
-/** Puts off what is to be kept, as long as somebody asks: it takes as long as some answers. */
-let keepSoon = () => {};
-
-/** @param {() => void} keep */
-function keepOnceQuiet(keep) {
-  /** @type {ReturnType<typeof setTimeout> | undefined} */
-  let quiet;
-  keepSoon = () => {
-    clearTimeout(quiet);
-    quiet = setTimeout(() => {
-      keepSoon = () => {};
-      keep();
-    }, QUIET_ms);
-  };
-  keepSoon();
-}
 
 /** @param {string} base @param {"image" | "ordinary"} mode @param {boolean} keep whether this device may keep the image */
 async function begin(base, mode, keep) {
   try {
     const { runtime, restored } = early?.base === base && mode === "image" ? early : start(base, mode);
     let started = mode;
+    let isKept = false;
     if (restored) {
       try {
         const made = await restored;
         const { fresh } = made;
         python = made.python;
         made.fresh = null; // megabytes that the promise would hold for good
-        if (keep && fresh) keepOnceQuiet(() => keepImage(base, fresh));
+        if (keep && fresh) onceQuiet(QUIET_ms, () => keepImage(base, fresh));
         else if (fresh) letGo(fresh);
+        isKept = !fresh;
       } catch (reason) {
         console.warn("The memory image cannot be used, so the calculator starts the slower way.", reason);
         started = "ordinary";
       }
     }
     python ??= await startOrdinarily(base, runtime);
-    runJson = python.pyimport("calculators.kit.browser").run_json;
+    const run = (runJson = python.pyimport("calculators.kit.browser").run_json);
     // All that is needed is here. Whatever runs from now on has no way out.
     self.fetch = () => Promise.reject(new TypeError("The calculator makes no requests."));
     reached("ready");
     post({ type: "ready", mode: started, origin: performance.timeOrigin, steps });
+    // Of code that came over the network the browser makes no use again: later it comes from what the device keeps.
+    if (isKept) practiseAll(run, python.pyimport("calculators").slugs, base);
   } catch (reason) {
     console.error(reason);
     const message = `The calculator did not start: ${/** @type {Error} */ (reason)?.message ?? reason}`;

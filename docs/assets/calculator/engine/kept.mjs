@@ -32,6 +32,20 @@ export async function findKept(base) {
   }
 }
 
+/** @param {string} base */
+const practisedAddress = (base) => `${base}practised`;
+
+/** Whether this version of the browser has run enough of the engine to keep its compiled code. @param {string} base @param {string} version */
+export async function isPractised(base, version) {
+  const mark = await caches.match(practisedAddress(base), { cacheName: cacheName(base) });
+  return (await mark?.text()) === version;
+}
+
+/** @param {string} base @param {string} version */
+export async function keepPractised(base, version) {
+  await (await caches.open(cacheName(base))).put(practisedAddress(base), new Response(version));
+}
+
 // Nearly half of the image is empty, and reading it back takes as long as it is long.
 const PAGE_bytes = 4096;
 
