@@ -24,6 +24,7 @@ import faults
 import glossary
 import page_files
 import shortcodes
+import theme_sheet
 from site_pages import STAGES
 
 from calculators.kit import find
@@ -72,7 +73,7 @@ def on_files(files: Any, config: Any) -> Any:
     whole = []
     for file in sorted(files, key=lambda one: str(one.src_uri)):
         if THEME_SHEET.match(file.src_uri) and file.src_uri.endswith(".css"):
-            whole.append(file.content_string)
+            whole.append(theme_sheet.lightened(file.content_string))
         if THEME_SHEET.match(file.src_uri) or file.src_uri.endswith(".mjs") or file.src_uri in bundled:
             files.remove(file)
     whole += [bundled.pop(name) for name in config.extra["styles"]]

@@ -67,7 +67,7 @@ def resting_engine(served: Served) -> None:
 # The browser's second compiler and the engine's own warming up make later answers quicker and change none; together they are
 # a third of what these tests would cost. test_answers.py tries both.
 QUICK_TO_START = "--js-flags=--liftoff-only"
-NOT_WARMED_UP = Trouble(instead=("OWN_RUNS = 15", "OWN_RUNS = 0"))
+NOT_WARMED_UP = Trouble(instead=("FIRST_ROUNDS = 3", "FIRST_ROUNDS = 0"))
 
 
 def launch(browsers: BrowserType, *words: str) -> Browser:

@@ -82,8 +82,7 @@ class CalculatorForm extends HTMLElement {
     saying.line(FOR_EXAMPLE);
     const warm = () => {
       if (root.dataset.engine !== "off") return;
-      const request = { slug: this.slug, texts: readTexts(form) };
-      live.warmUp(request).catch((reason) => !asking.busy && saying.unavailable(false, reason));
+      live.start().catch((reason) => !asking.busy && saying.unavailable(false, reason));
     };
     onApproach(this, warm);
     if (this.#own) onIdle(warm);

@@ -101,12 +101,6 @@ class Engine {
     });
   }
 
-  /** Starts, and gets quick at what will be asked next. @param {object} request */
-  async warmUp(request) {
-    await this.start();
-    this.#post({ type: "warm up", request: JSON.stringify(request) });
-  }
-
   /** @param {FromWorker} message */
   #hear(message) {
     if ("id" in message) {

@@ -6,7 +6,7 @@ import { runsWebAssembly } from "./browser.mjs";
 import { letGo } from "./engine/bytes.mjs";
 import { fetchFromSite, NotLoaded } from "./engine/files.mjs";
 import { cacheName, keepImage } from "./engine/kept.mjs";
-import { practise, practiseAll } from "./engine/practice.mjs";
+import { practise } from "./engine/practice.mjs";
 import { asked, onceQuiet } from "./engine/quiet.mjs";
 import { Runtime } from "./engine/runtime.mjs";
 import { startFromImage, startOrdinarily } from "./engine/start.mjs";
@@ -24,7 +24,6 @@ let runJson = null;
 
 self.onmessage = (/** @type {MessageEvent<ToWorker>} */ { data }) => {
   if ("id" in data) answer(data.id, data.request);
-  else if (data.type === "warm up") runJson && practise(runJson, data.request);
   else void begin(data.base, data.mode, data.keep);
 };
 
@@ -39,7 +38,6 @@ function answer(id, request) {
     if (!runJson) throw new Error("The calculator has not started.");
     post({ id, response: runJson(request) });
     asked();
-    practise(runJson, request);
   } catch (reason) {
     console.error(reason);
     // An exception inside Python leaves the interpreter sound; anything else may not.
@@ -80,8 +78,7 @@ async function begin(base, mode, keep) {
     self.fetch = () => Promise.reject(new TypeError("The calculator makes no requests."));
     reached("ready");
     post({ type: "ready", mode: started, origin: performance.timeOrigin, steps });
-    // Of code that came over the network the browser makes no use again: later it comes from what the device keeps.
-    if (isKept) practiseAll(run, python.pyimport("calculators").slugs, base);
+    practise(run, python.pyimport("calculators").slugs, isKept ? base : null);
   } catch (reason) {
     console.error(reason);
     const message = `The calculator did not start: ${/** @type {Error} */ (reason)?.message ?? reason}`;

@@ -80,6 +80,17 @@ function say(waiting) {
   line.replaceChildren(`${words}What you typed stays. `, button, " ", close);
 }
 
-const whenIdle = () => ("requestIdleCallback" in window ? requestIdleCallback(() => void keep(), { timeout: 8000 }) : setTimeout(keep, 3000));
+// Megabytes for later must not slow an answer that is on its way, nor those to somebody who is typing.
+const QUIET_ms = 2000;
+let notBefore_ms = 0;
+document.addEventListener("calc-answer", () => (notBefore_ms = performance.now() + QUIET_ms));
+
+function keepOnceQuiet() {
+  const waits = document.documentElement.dataset.engine === "starting" || performance.now() < notBefore_ms;
+  if (waits) setTimeout(keepOnceQuiet, 250);
+  else void keep();
+}
+
+const whenIdle = () => ("requestIdleCallback" in window ? requestIdleCallback(keepOnceQuiet, { timeout: 8000 }) : setTimeout(keepOnceQuiet, 3000));
 if (document.readyState === "complete") whenIdle();
 else addEventListener("load", whenIdle, { once: true });
