@@ -73,8 +73,8 @@ ORDINARY = "localStorage['calc-engine'] = 'ordinary'; delete Navigator.prototype
 READING_s, BETWEEN_KEYS_s = 1.5, 0.15
 # And stays a while: the browser may keep compiled code once there has been nothing to compile for two seconds.
 STAYING_s = 6
-# Left alone, the browser gives back what was used on the way.
-RESTING_s = 30
+# Left alone, the browser gives back what was used on the way: half a minute after the last of it was kept.
+RESTING_s = 45
 STEPS = """{
   const {startTime, detail: {steps}} = performance.getEntriesByName("calc:engine-ready")[0];
   ({...steps, "page asks": performance.getEntriesByName("calc:engine-start")[0].startTime, ready: startTime,
@@ -187,9 +187,9 @@ def table(results: dict[tuple[str, int], dict[str, float]]) -> Iterator[str]:
         yield f"| the same on a repeat visit | {speed} | {ours['again_later']:.0f} ms | {plain['again_later']:.0f} ms | |"
         for name, words in (
             ("memory_MB", "memory of the page's process, straight after these"),
-            ("memory_at_rest_MB", "the same, left alone for half a minute"),
+            ("memory_at_rest_MB", "the same, left alone"),
             ("memory_later_MB", "on a repeat visit, straight after"),
-            ("memory_later_at_rest_MB", "the same, left alone for half a minute"),
+            ("memory_later_at_rest_MB", "the same, left alone"),
         ):
             yield f"| {words} | {speed} | {ours[name]:.0f} MB | {plain[name]:.0f} MB | |"
     yield f"| engine files, gzip | | {results['image', 1]['bytes'] / 1e6:.1f} MB | | |"

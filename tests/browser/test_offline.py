@@ -114,6 +114,14 @@ def test_a_reader_or_browser_that_keeps_nothing_is_served_all_the_same(keeps: Vi
     assert keeps.errors == []
 
 
+def test_what_is_kept_for_later_waits_until_the_answer_is_there(keeps: Visit) -> None:
+    keeps.goes("cure/cure-plan/?thickness=1+in&v=1")
+    keeps.calculator("cure-plan").reaches("live")
+    assert not [one for one in keeps.served.asked if one.endswith("service-worker.js")]
+    wait_until_kept(keeps.page)
+    assert [one for one in keeps.served.asked if one.endswith("service-worker.js")]
+
+
 def test_a_page_without_a_calculator_starts_no_engine(keeps: Visit) -> None:
     keeps.goes("cure/run-a-bake/")
     wait_until_kept(keeps.page)

@@ -39,7 +39,9 @@ def test_an_answer_that_a_link_asks_for_goes_first(visit: Callable[..., Visit]) 
     assert at.errors == []
 
 
-def test_a_page_that_asks_nothing_waits_for_nothing(visit: Callable[..., Visit], resting_engine: None) -> None:
+def test_a_page_that_asks_nothing_waits_for_nothing(
+    visit: Callable[..., Visit], resting_engine: None
+) -> None:
     at = visit()
     at.goes("cure/cure-plan/")
     works(at)

@@ -83,11 +83,12 @@ function say(waiting) {
 // Megabytes for later must not slow an answer that is on its way, nor those to somebody who is typing.
 const QUIET_ms = 2000;
 let notBefore_ms = 0;
-document.addEventListener("calc-answer", () => (notBefore_ms = performance.now() + QUIET_ms));
+const wait = () => (notBefore_ms = performance.now() + QUIET_ms);
+document.addEventListener("calc-answer", wait);
 
 function keepOnceQuiet() {
-  const waits = document.documentElement.dataset.engine === "starting" || performance.now() < notBefore_ms;
-  if (waits) setTimeout(keepOnceQuiet, 250);
+  if (document.documentElement.dataset.engine === "starting") wait();
+  if (performance.now() < notBefore_ms) setTimeout(keepOnceQuiet, 250);
   else void keep();
 }
 
