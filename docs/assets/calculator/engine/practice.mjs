@@ -11,7 +11,7 @@ import { onceQuiet } from "./quiet.mjs";
 // sooner than the one that is open: whoever asks meanwhile waits less.
 const FIRST_ROUNDS = 3;
 // Chromium keeps compiled code for later visits once a million bytes of it are fast: so many rounds bring that about, with
-// a fifth to spare.
+// a tenth to spare.
 const MORE_ROUNDS = 5;
 const AT_ONCE_ms = 10;
 const QUIET_ms = 500;
