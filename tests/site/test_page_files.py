@@ -73,7 +73,11 @@ def test_our_styles_stand_after_the_themes_so_that_they_win() -> None:
         assert [name for name in names if f".{name}" not in style] == []
 
 
-def test_what_the_theme_has_for_other_sites_is_left_out(page: Built) -> None:
-    """Rules for content tabs; no page may have any."""
-    assert "tabbed-" not in (SITE / "assets" / "style.css").read_text("utf-8")
-    assert "tabbed-set" not in page.text
+def test_the_themes_rules_that_restyle_whole_pages_are_left_out() -> None:
+    style = (SITE / "assets" / "style.css").read_text("utf-8")
+    assert ".tabbed-labels" not in style and "[data-md-color-switching]" not in style
+    assert style.count("{") == style.count("}")
+
+
+def test_no_page_has_the_content_tabs_whose_rules_are_left_out(page: Built) -> None:
+    assert "tabbed-" not in page.text
