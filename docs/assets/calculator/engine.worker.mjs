@@ -78,7 +78,8 @@ async function begin(base, mode, keep) {
     self.fetch = () => Promise.reject(new TypeError("The calculator makes no requests."));
     reached("ready");
     post({ type: "ready", mode: started, origin: performance.timeOrigin, steps });
-    practise(run, python.pyimport("calculators").slugs, isKept ? base : null);
+    const slugs = () => /** @type {Python} */ (python).pyimport("calculators").slugs();
+    practise(run, slugs, isKept ? base : null);
   } catch (reason) {
     console.error(reason);
     const message = `The calculator did not start: ${/** @type {Error} */ (reason)?.message ?? reason}`;
