@@ -5,9 +5,8 @@ from __future__ import annotations
 import re
 
 RULE = re.compile(r"([^{}]+)\{[^{}]*\}")
-# When the theme's script starts it marks the page as one with scripts, and its colours as being switched. Rules for content
-# tabs and for transitions meanwhile apply to any element below such a mark, so the browser works out the style of every
-# element anew: three times, tens of milliseconds each on a phone.
+# Content tabs: no page has any, and they are a tenth of the sheet. Colours being switched: the theme's script marks the page
+# so when it starts, and a rule for whatever is below that mark has the browser work out every element's style anew, twice.
 LEFT_OUT = (".tabbed-", "[data-md-color-switching]")
 
 

@@ -73,7 +73,7 @@ def test_our_styles_stand_after_the_themes_so_that_they_win() -> None:
         assert [name for name in names if f".{name}" not in style] == []
 
 
-def test_the_themes_rules_that_restyle_whole_pages_are_left_out() -> None:
+def test_rules_of_the_theme_that_no_page_needs_are_left_out() -> None:
     style = (SITE / "assets" / "style.css").read_text("utf-8")
     assert ".tabbed-labels" not in style and "[data-md-color-switching]" not in style
     assert style.count("{") == style.count("}")
