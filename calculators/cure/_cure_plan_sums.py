@@ -139,10 +139,13 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
     after = AfterPull(cooling, best)
     earliest = min(earliest_pull_min(curve, dose, after, needed), no_credit)
     fast = fast_thin if thin == part else heated(part, 1 + doubt)
+    slow_low, fast_high = Dose(slow, low), Dose(fast, high)
+    after_low, after_high = AfterPull(cooling, low), AfterPull(cooling, high)
     ends = [
-        earliest_pull_min(along, Dose(along, kinetics), AfterPull(cooling, kinetics), needed)
-        for along in (fast, slow)
-        for kinetics in (low, high)
+        earliest_pull_min(fast, Dose(fast, low), after_low, needed),
+        earliest_pull_min(fast, fast_high, after_high, needed),
+        earliest_pull_min(slow, slow_low, after_low, needed),
+        earliest_pull_min(slow, Dose(slow, high), after_high, needed),
     ]
     metal_at_pull = curve.at(earliest)
     metal_at_safe = curve.at(safe)
@@ -161,7 +164,7 @@ def plan(asked: Inputs, schedule: Schedule) -> Plan | None:
         slow_curve=slow,
         thin_curve=curve if thin == part else heated(thin, 1.0),
         cooling=cooling,
-        doses=(dose, Dose(slow, low), Dose(fast, high)),
+        doses=(dose, slow_low, fast_high),
         safe_min=safe,
         no_credit_min=no_credit,
         sheet_min=sheet_pull_min(curve, schedule.schedule_degC, needed),

@@ -5,7 +5,7 @@ cooling depends only on the temperature at the pull, so one cooling curve from t
 downward answers for every pull.
 """
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 
 from calculators.physics.cure import Kinetics
 from calculators.physics.curve import Curve, find_share
@@ -123,11 +123,16 @@ def earliest_pull_min(curve: Curve, dose: Dose, after: AfterPull, schedule_min: 
         return dose.at(time_min) + after.cure_min(curve.at(time_min)) - schedule_min
 
     times = curve.times_min
-    at_end = missing(times[-1])
-    if at_end <= 0.0:
-        return times[-1] - at_end / dose.final_rate
+    alone_min = dose.time_to(schedule_min)
+    # by the first node at which the oven has made it alone, it is made
+    nodes = len(times) if alone_min is None else bisect_right(times, alone_min) + 1
+    if nodes >= len(times):
+        nodes = len(times)
+        at_end = missing(times[-1])
+        if at_end <= 0.0:
+            return times[-1] - at_end / dose.final_rate
     # The sum only grows with time, because air that still heats loses less heat than the shop takes.
-    node = bisect_left(range(len(times)), 0.0, key=lambda place: missing(times[place]))
+    node = bisect_left(range(nodes), 0.0, key=lambda place: missing(times[place]))
     if node == 0:
         return times[0]
     return find_share(missing, times[node - 1], times[node])

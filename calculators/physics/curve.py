@@ -15,6 +15,7 @@ GAUSS_3 = (
     (0.5, 8 / 18),
     (0.5 + 0.15**0.5, 5 / 18),
 )
+_LOW, _HIGH = GAUSS_3[0][0], GAUSS_3[2][0]
 
 
 def find_share(difference: Callable[[float], float], low: float = 0.0, high: float = 1.0) -> float:
@@ -60,8 +61,8 @@ class Curve:
     times_min: Sequence[float]
     temperatures_degC: Sequence[float]
     slopes_K_min: Sequence[float]
-    # Temperatures at the three Gauss places of every step; filled once and shared by every cure that is
-    # summed along this curve.
+    # Temperatures at the three Gauss places of the first steps, as many as were asked for; shared by every
+    # cure that is summed along this curve.
     _gauss: list[tuple[float, float, float]] = field(default_factory=list, compare=False, repr=False)
 
     @property
@@ -149,12 +150,16 @@ class Curve:
         """Minute at a share of one step."""
         return self.times_min[step] + share * (self.times_min[step + 1] - self.times_min[step])
 
-    def gauss_temperatures(self) -> list[tuple[float, float, float]]:
-        """Temperatures at the three Gauss places of every step, worked once."""
-        if not self._gauss:
-            places = [place for place, _ in GAUSS_3]
-            self._gauss.extend(
-                (self.in_step(step, places[0]), self.in_step(step, places[1]), self.in_step(step, places[2]))
-                for step in range(len(self.times_min) - 1)
+    def gauss_temperatures(self, step: int) -> tuple[float, float, float]:
+        """Temperatures at the three Gauss places of one step, worked once."""
+        worked = self._gauss
+        while len(worked) <= step:
+            start, first, second, third = self.cubic(len(worked))
+            worked.append(
+                (
+                    start + _LOW * (first + _LOW * (second + _LOW * third)),
+                    start + 0.5 * (first + 0.5 * (second + 0.5 * third)),
+                    start + _HIGH * (first + _HIGH * (second + _HIGH * third)),
+                )
             )
-        return self._gauss
+        return worked[step]

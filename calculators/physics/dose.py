@@ -17,7 +17,8 @@ class Dose:
 
     Each step is integrated by three-point Gauss-Legendre. A step that crosses the hottest point (where
     the rate stops rising) or the credit threshold (where minutes begin to count) is cut there first.
-    After the curve's end the metal stays level, so the total grows in a straight line.
+    After the curve's end the metal stays level, so the total grows in a straight line. Steps are summed
+    as they are asked for: most pulls come long before the metal has come to the oven's air.
     """
 
     __slots__ = (
@@ -27,6 +28,7 @@ class Dose:
         "_offset",
         "_pieces",
         "_starts",
+        "_steps",
         "_totals",
         "kinetics",
     )
@@ -40,15 +42,20 @@ class Dose:
         self._pieces: list[tuple[int, float, float]] = []  # step, share at its start, share at its end
         self._starts: list[float] = []  # minute at which each piece starts
         self._totals: list[float] = [0.0]  # total at each piece's start, and after the last
-        self._sum()
+        self._steps = 0  # of the curve's steps, those summed so far
 
-    def _sum(self) -> None:
+    def _sum(self, until_min: float = inf, enough_min: float = inf) -> None:
+        """Sum further steps, to one that starts after a minute, or until so many equivalent minutes are made."""
         curve, hottest, credit = self._curve, self.kinetics.hottest_degC, self._credit_degC
         times, nodes = curve.times_min, curve.temperatures_degC
         slope, offset = self._arrhenius, self._offset
         low_weight, middle_weight, _ = _WEIGHTS
-        total = 0.0
-        for step, (first, second, third) in enumerate(curve.gauss_temperatures()):
+        total = self._totals[-1]
+        for step in range(self._steps, len(times) - 1):
+            if total >= enough_min or times[step] > until_min:
+                break
+            self._steps = step + 1
+            first, second, third = curve.gauss_temperatures(step)
             start_degC, end_degC = nodes[step], nodes[step + 1]
             lower, upper = (start_degC, end_degC) if start_degC < end_degC else (end_degC, start_degC)
             cuts = [level for level in (hottest, credit) if lower < level < upper]
@@ -103,15 +110,18 @@ class Dose:
     @property
     def at_end_min(self) -> float:
         """Equivalent minutes made up to the curve's last node."""
+        self._sum()
         return self._totals[-1]
 
     def at(self, time_min: float) -> float:
         """Equivalent minutes made by a minute on the curve's clock."""
         curve = self._curve
         if time_min >= curve.end_min:
-            return self._totals[-1] + (time_min - curve.end_min) * self.final_rate
+            return self.at_end_min + (time_min - curve.end_min) * self.final_rate
         if time_min <= curve.times_min[0]:
             return 0.0
+        if time_min >= curve.times_min[self._steps]:
+            self._sum(until_min=time_min)
         piece = bisect_right(self._starts, time_min) - 1
         step, begin, _ = self._pieces[piece]
         share = (time_min - curve.times_min[step]) / (curve.times_min[step + 1] - curve.times_min[step])
@@ -122,6 +132,7 @@ class Dose:
         totals, curve = self._totals, self._curve
         if equivalent_min <= 0.0:
             return curve.times_min[0]
+        self._sum(enough_min=equivalent_min)
         if equivalent_min > totals[-1]:
             rate = self.final_rate
             return curve.end_min + (equivalent_min - totals[-1]) / rate if rate > 0.0 else None
