@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from dataclasses import asdict
 from typing import Any
 
 from calculators.kit.handover import MEANINGS
+from calculators.kit.html import figures_html, outcome_html
 from calculators.kit.run import Outcome, run
 
 
@@ -17,24 +19,42 @@ def run_json(request: str) -> str:
         from calculators.kit.job import job_json
 
         return job_json(request)
-    texts = {str(key): str(text) for key, text in asked["texts"].items()}
-    return json.dumps(response_of(run(asked["slug"], texts)))
+    return json.dumps(response_of(_outcome(asked)))
+
+
+def parts_json(request: str) -> Iterator[str]:
+    """The answer to a form without its text, and then {"figures": [HTML]}: a reader need not wait for the charts.
+
+    The first part has each chart's place, and in "later" how many there are; with none, or where the values were refused,
+    it is the only part.
+    """
+    outcome = _outcome(json.loads(request))
+    html = outcome_html(outcome, drawn=False) if outcome.ok else ""
+    yield json.dumps({**_numbers(outcome), "html": html, "later": len(outcome.drawings)})
+    if outcome.drawings:
+        yield json.dumps({"figures": list(figures_html(outcome))})
+
+
+def _outcome(asked: dict[str, Any]) -> Outcome:
+    return run(asked["slug"], {str(key): str(text) for key, text in asked["texts"].items()})
 
 
 def response_of(outcome: Outcome) -> dict[str, Any]:
     """What the page gets of an outcome: its HTML and text, its numbers, and what it has for other calculators."""
+    return {**_numbers(outcome), "html": outcome.html, "text": outcome.text}
+
+
+def _numbers(outcome: Outcome) -> dict[str, Any]:
     return {
         "ok": outcome.ok,
         "slug": outcome.slug,
         "version": outcome.version,
         "headline": outcome.headline,
-        "html": outcome.html,
         "stop": any(one.level == "stop" for one in outcome.cautions),
         "cautions": [{"level": one.level, "text": one.text} for one in outcome.cautions],
         "errors": [{"key": one.key, "message": one.message} for one in outcome.errors],
         "query": outcome.query,
         "long": list(outcome.long),
-        "text": outcome.text,
         "answers": {
             key: {"value": one.value, "low": one.low, "high": one.high, "unit": one.unit, "text": one.text}
             for key, one in dict(outcome.answers).items()

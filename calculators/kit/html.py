@@ -21,8 +21,8 @@ _LONG_ANSWER = 26  # characters: more do not stand in one line beside the form
 LEVEL_WORDS = {"stop": "Stop.", "caution": "Caution.", "note": "Note."}
 
 
-def outcome_html(outcome: Outcome) -> str:
-    """The inside of the outcome region."""
+def outcome_html(outcome: Outcome, drawn: bool = True) -> str:
+    """The inside of the outcome region. drawn: with its charts, or else with their places."""
     calculator = find.load(outcome.slug)
     answers = dict(outcome.answers)
     main = answers[calculator.main.key]
@@ -35,10 +35,7 @@ def outcome_html(outcome: Outcome) -> str:
             _cautions(outcome.cautions),
             *(_carry(one) for one in outcome.carries),
             _answers(beside, "calc-beside"),
-            *(
-                _figure(chart, f"{outcome.slug}-chart-{place}")
-                for place, chart in enumerate(outcome.charts, 1)
-            ),
+            *(figures_html(outcome) if drawn else [_TO_COME] * len(outcome.drawings)),
             _answers(rest, "calc-rest"),
             *(
                 table_html(table, f"{outcome.slug}-table-{place}")
@@ -47,6 +44,15 @@ def outcome_html(outcome: Outcome) -> str:
             _steps(outcome),
         )
     )
+
+
+# of the same class as the chart that comes
+_TO_COME = '<figure class="calc-chart" aria-busy="true"></figure>'
+
+
+def figures_html(outcome: Outcome) -> Iterable[str]:
+    """Each chart with its legend and the numbers behind it."""
+    return (_figure(chart, f"{outcome.slug}-chart-{place}") for place, chart in enumerate(outcome.charts, 1))
 
 
 def _plate(main: Answer) -> str:

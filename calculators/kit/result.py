@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -64,6 +64,10 @@ class Carry:
     texts: Mapping[str, str]
 
 
+# A chart, or what works it out where that takes time: the numbers need not wait for it.
+type Drawing = Chart | Callable[[], Chart]
+
+
 @dataclass(frozen=True, slots=True)
 class Result:
     """Answers by key in their fixed units, and what stands round them. headline: replaces `<main label> <main answer>`."""
@@ -71,7 +75,7 @@ class Result:
     answers: Mapping[str, Given]
     cautions: tuple[Caution, ...] = ()
     steps: tuple[Step, ...] = ()
-    charts: tuple[Chart, ...] = ()
+    charts: tuple[Drawing, ...] = ()
     tables: tuple[Table, ...] = ()
     carries: tuple[Carry, ...] = ()
     headline: str = ""

@@ -18,7 +18,18 @@ from calculators.kit.fields import Quantity, Readings, Rows
 from calculators.kit.handover import Gift, gifts
 from calculators.kit.numbers import money, shop_number, whole
 from calculators.kit.read import FieldError, Reading, limit_value, quoted_limit, read_form, unit_typed
-from calculators.kit.result import Answer, Carry, Caution, Clash, Given, Result, Table, Value, Verdict
+from calculators.kit.result import (
+    Answer,
+    Carry,
+    Caution,
+    Clash,
+    Drawing,
+    Given,
+    Result,
+    Table,
+    Value,
+    Verdict,
+)
 from calculators.kit.sources import source
 from calculators.kit.steps import Step
 from calculators.kit.units import UNITS, convert
@@ -43,7 +54,7 @@ class Outcome:
     errors: tuple[FieldError, ...] = ()
     steps: tuple[Step, ...] = ()
     tables: tuple[Table, ...] = ()
-    charts: tuple[Chart, ...] = ()
+    drawings: tuple[Drawing, ...] = ()
     carries: tuple[Carry, ...] = ()
     assumed: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
@@ -55,6 +66,11 @@ class Outcome:
     def gifts(self) -> tuple[Gift, ...]:
         """What this calculation has to hand over to others; nothing where the values were refused."""
         return gifts(find.load(self.slug), self.answers, self.typed) if self.ok else ()
+
+    @cached_property
+    def charts(self) -> tuple[Chart, ...]:
+        """The charts, worked out when they are first asked for."""
+        return tuple(one if isinstance(one, Chart) else one() for one in self.drawings)
 
     @cached_property
     def html(self) -> str:
@@ -146,7 +162,7 @@ def _outcome(calculator: Calculator, reading: Reading, result: Result, empty: Ou
         cautions=ranked,
         steps=result.steps,
         tables=result.tables,
-        charts=result.charts,
+        drawings=result.charts,
         carries=result.carries,
         assumed=tuple(reading.assumed),
         notes=tuple(reading.notes),

@@ -9,7 +9,7 @@ import pytest
 
 from calculators import run
 from calculators.kit import cli
-from calculators.kit.browser import run_json
+from calculators.kit.browser import parts_json, run_json
 from calculators.kit.fields import Asked, Quantity
 from calculators.kit.find import load
 from calculators.kit.grammar import read_measure
@@ -69,6 +69,20 @@ def test_page_terminal_and_json_agree(slug: str, capsys: pytest.CaptureFixture[s
             assert collapsed(f"{one['label']} {one['text']}") in text
         for caution in shown["cautions"]:
             assert collapsed(caution["text"]) in text
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("slug", SLUGS)
+def test_an_answer_in_parts_comes_to_the_whole(slug: str) -> None:
+    for texts in each_choice(load(slug)):
+        request = json.dumps({"slug": slug, "texts": texts})
+        whole = json.loads(run_json(request))
+        first, *rest = map(json.loads, parts_json(request))
+        figures = [html for part in rest for html in part["figures"]]
+        assert first.pop("later") == len(figures)
+        around = first["html"].split('<figure class="calc-chart" aria-busy="true"></figure>')
+        drawn = [piece for pair in zip(around, [*figures, ""], strict=True) for piece in pair]
+        assert {**first, "html": "".join(drawn), "text": whole["text"]} == whole
 
 
 @pytest.mark.property

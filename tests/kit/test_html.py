@@ -36,7 +36,7 @@ def test_every_text_of_an_outcome_is_escaped() -> None:
         notes=(BAD,),
         steps=(Step(BAD, BAD, BAD, BAD, BAD, BAD),),
         tables=(Table(BAD, (BAD, BAD), ((BAD, BAD),)),),
-        charts=(chart,),
+        drawings=(chart,),
         carries=(Carry("powder-needed", BAD, {"film": BAD}),),
     )
     assert "<img" not in bad.html
