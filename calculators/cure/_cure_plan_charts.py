@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from calculators.cure._cure_plan_sums import FLOW_DEGC, Plan
 from calculators.cure._schedule import Schedule
 from calculators.kit.chart import Axis, Chart, Mark, Series
+from calculators.kit.result import Drawing
 from calculators.physics.curve import Curve
 
 POINTS = 40
@@ -14,14 +17,14 @@ def _f(degC: float) -> float:
     return degC * 1.8 + 32
 
 
-def charts(schedule: Schedule, made: Plan) -> tuple[Chart, ...]:
+def charts(schedule: Schedule, made: Plan) -> tuple[Drawing, ...]:
     """Temperature against time with the pulls, and the share of the schedule with its band."""
     ends = [made.safe_min, made.sheet_min or 0.0]
     if made.over_bake_min is not None and made.over_bake_min < 2 * made.safe_min:
         ends.append(made.over_bake_min)
     end = max(ends) * 1.12
     times = tuple(end * place / POINTS for place in range(POINTS + 1))
-    return (_temperatures(schedule, made, times), _shares(schedule, made, times))
+    return partial(_temperatures, schedule, made, times), partial(_shares, schedule, made, times)
 
 
 def _series(name: str, curve: Curve, times: tuple[float, ...]) -> Series:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from calculators.cure._metal_temperature_cautions import SPOT_SHARE, cautions, spot_cautions
 from calculators.cure._metal_temperature_chart import chart
 from calculators.cure._metal_temperature_inputs import Inputs
@@ -38,7 +40,7 @@ def solve(asked: Inputs) -> Result:
         answers=_answers(asked, found, verdict, off_part, spot_m),
         cautions=(*cautions(asked, found), *spot_cautions(asked, spot_m)),
         steps=_steps(asked, found, spot_m),
-        charts=() if found.low is None or found.high is None else (chart(asked, found, verdict),),
+        charts=() if found.low is None or found.high is None else (partial(chart, asked, found, verdict),),
         headline=_headline(asked, found, verdict, off_part),
     )
 
