@@ -19,14 +19,14 @@ MODE = "performance.getEntriesByName('calc:engine-ready').at(-1).detail.mode"
 NO_MEMORY = "WebAssembly.Memory = function () { throw new RangeError('could not allocate memory'); };\n"
 NO_INSTANCE = "WebAssembly.instantiate = () => Promise.reject(new RangeError('Out of memory'));\n"
 NO_GROWTH = "WebAssembly.Memory.prototype.grow = () => { throw new RangeError('failed to grow memory'); };\n"
-READY = 'runJson = python.pyimport("calculators.kit.browser").run_json;'
+READY = "const { run_json, parts_json } ="
 # In the worker: cure-plan works as ever, save with an oven at 425.
 SPOILT = """
 python.runPython(`
-from calculators.kit import browser, find
+from calculators.kit import find
 from calculators.cure import cure_plan
 plan = find.load("cure-plan")
-sound, asked = plan.solve, browser.run_json
+sound = plan.solve
 def spoil():
     %s
 def solve(inputs):

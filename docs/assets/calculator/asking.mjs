@@ -14,7 +14,7 @@ import { sameTexts } from "./fields.mjs";
  * @property {FieldError[]} errors
  * @property {string} query
  * @property {string[]} long keys of the fields that the query left out
- * @property {string} text
+ * @property {Promise<{figures: string[]}>} [rest] the charts' HTML, in the order of their places in html
  * @property {Record<string, Answer>} answers by key; none where the values were refused
  * @property {number} version
  * @property {{level: string, text: string}[]} cautions
@@ -24,7 +24,7 @@ import { sameTexts } from "./fields.mjs";
 /**
  * @typedef {object} Engine
  * @property {() => Promise<unknown>} start
- * @property {(request: object) => Promise<object>} ask
+ * @property {(request: object, inParts?: boolean) => Promise<object>} ask
  */
 
 export class Asking {
@@ -82,6 +82,12 @@ export class Asking {
     await settled;
   }
 
+  /** That answer as text: asked for anew, because most answers are never copied. @returns {Promise<string>} */
+  async text() {
+    const { slug, engine } = this.parts;
+    return /** @type {{text: string}} */ (await engine.ask({ slug, texts: this.#last?.texts ?? {} })).text;
+  }
+
   async #send() {
     this.#waiting = false;
     this.#asked = this.parts.read();
@@ -92,7 +98,7 @@ export class Asking {
       const texts = this.parts.read();
       this.#asked = texts;
       this.#waiting = false;
-      const response = /** @type {Response} */ (await this.parts.engine.ask({ slug: this.parts.slug, texts }));
+      const response = /** @type {Response} */ (await this.parts.engine.ask({ slug: this.parts.slug, texts }, true));
       this.#asked = null;
       if (this.#waiting || !sameTexts(texts, this.parts.read())) void this.#send();
       else this.#answer(texts, response);

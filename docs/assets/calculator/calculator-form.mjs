@@ -8,7 +8,7 @@ import { engine } from "./engine.mjs";
 import { focusSummary, showErrors } from "./error-summary.mjs";
 import { defaultTexts, keyOf, labelOf, readTexts, sameTexts, showWhatApplies, writeText } from "./fields.mjs";
 import { addNotes, note } from "./notes.mjs";
-import { mendLinks, replaceOutcome, unfoldForPrint } from "./outcome.mjs";
+import { mendLinks, putFigures, replaceOutcome, unfoldForPrint } from "./outcome.mjs";
 import { addRowEditors, followTexts, showRowErrors } from "./row-editor.mjs";
 import { FOR_EXAMPLE, HOLD_ms, Saying } from "./saying.mjs";
 import { copyAnswer, copyLink } from "./take-away.mjs";
@@ -29,6 +29,7 @@ class CalculatorForm extends HTMLElement {
   /** @type {number | null} when the newest event that asked took place */ #since = null;
   /** Errors may be shown: a change, leaving a field or Calculate came since the last answer. */ #reveal = false;
   #calculate = false;
+  /** @type {Response | null} the answer shown */ #onPage = null;
   /** @type {string | null} the field being typed in, which nobody complains about yet */ #typing = null;
   /** @type {FieldError[]} */ #shown = [];
 
@@ -252,8 +253,12 @@ class CalculatorForm extends HTMLElement {
   /** @param {Response} response */
   #put(response) {
     const detail = { slug: this.slug };
-    replaceOutcome(/** @type {Saying} */ (this.#saying).outcome, response.html, this.#base);
+    const { outcome } = /** @type {Saying} */ (this.#saying);
+    replaceOutcome(outcome, response.html, this.#base);
     performance.mark("calc:answer", { detail });
+    this.#onPage = response;
+    const put = (/** @type {string[] | null} */ figures) => this.#onPage === response && putFigures(outcome, figures);
+    response.rest?.then(({ figures }) => put(figures), () => put(null));
     if (this.#since === null) return;
     performance.measure("calc:answer-time", { start: this.#since, end: performance.now(), detail });
   }

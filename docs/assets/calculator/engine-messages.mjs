@@ -2,7 +2,7 @@
 // What page and worker say to each other; types only, so no browser ever loads this file.
 
 /**
- * @typedef {{type: "start", base: string, mode: "image" | "ordinary", keep: boolean} | {id: number, request: string}} ToWorker
+ * @typedef {{type: "start", base: string, mode: "image" | "ordinary", keep: boolean} | {id: number, request: string, inParts: boolean}} ToWorker
  */
 /**
  * @typedef {{type: "ready", mode: "image" | "ordinary", origin: number, steps: Record<string, number>} | {type: "progress"}

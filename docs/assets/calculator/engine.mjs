@@ -90,14 +90,19 @@ class Engine {
     this.#post({ type: "start", base: this.base, mode: wantedMode(), keep: !savesData() });
   }
 
-  /** Starts if need be, and asks. @param {object} request @returns {Promise<object>} */
-  async ask(request) {
+  /**
+   * Starts if need be, and asks.
+   * @param {object} request
+   * @param {boolean} [inParts] what comes later of the answer is a promise in it, called rest
+   * @returns {Promise<object>}
+   */
+  async ask(request, inParts = false) {
     await this.start();
     return new Promise((resolve, reject) => {
       this.#lastId += 1;
       this.#asked.set(this.#lastId, { resolve, reject });
       this.#wait(ANSWER_PATIENCE_s, "The calculator did not answer in time.");
-      this.#post({ id: this.#lastId, request: JSON.stringify(request) });
+      this.#post({ id: this.#lastId, request: JSON.stringify(request), inParts });
     });
   }
 
@@ -107,9 +112,9 @@ class Engine {
       // An answer that nobody waits for any more is dropped.
       const asked = this.#asked.get(message.id);
       this.#asked.delete(message.id);
-      if (this.#asked.size === 0) clearInterval(this.#patience);
       if ("problem" in message) asked?.reject(new Error(message.problem));
-      else asked?.resolve(JSON.parse(message.response));
+      else asked?.resolve(this.#withRest(message.id, JSON.parse(message.response)));
+      if (this.#asked.size === 0) clearInterval(this.#patience);
     } else if (message.type === "ready") {
       clearInterval(this.#patience);
       // by the page's clock, so that the benchmark can say where the time went
@@ -128,6 +133,15 @@ class Engine {
     } else {
       this.#fail(message.message, message.why);
     }
+  }
+
+  /** @param {number} id @param {{later?: number, rest?: Promise<object>}} response */
+  #withRest(id, response) {
+    if (response.later) {
+      response.rest = new Promise((resolve, reject) => this.#asked.set(id, { resolve, reject }));
+      response.rest.catch(() => {}); // an answer that nobody shows any more
+    }
+    return response;
   }
 
   /** @param {ToWorker} message */

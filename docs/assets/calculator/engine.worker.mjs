@@ -16,14 +16,16 @@ import { reached, steps } from "./engine/steps.mjs";
 /** @typedef {import("./engine-messages.mjs").FromWorker} FromWorker */
 /** @typedef {import("./engine-messages.mjs").Why} Why */
 /** @typedef {import("pyodide").PyodideInterface} Python */
+/** @typedef {Iterable<string> & {destroy: () => void}} Parts */
+/** @typedef {{run_json: (request: string) => string, parts_json: (request: string) => Parts}} Door Python's own names */
 
 /** @type {Python | null} */
 let python = null;
-/** @type {((request: string) => string) | null} */
-let runJson = null;
+/** @type {Door | null} */
+let door = null;
 
 self.onmessage = (/** @type {MessageEvent<ToWorker>} */ { data }) => {
-  if ("id" in data) answer(data.id, data.request);
+  if ("id" in data) answer(data.id, data.request, data.inParts);
   else void begin(data.base, data.mode, data.keep);
 };
 
@@ -32,11 +34,13 @@ function post(message) {
   self.postMessage(message);
 }
 
-/** @param {number} id @param {string} request */
-function answer(id, request) {
+/** @param {number} id @param {string} request @param {boolean} inParts */
+function answer(id, request, inParts) {
   try {
-    if (!runJson) throw new Error("The calculator has not started.");
-    post({ id, response: runJson(request) });
+    if (!door) throw new Error("The calculator has not started.");
+    const hear = (/** @type {string} */ response) => post({ id, response });
+    if (inParts) eachPart(door, request, hear);
+    else hear(door.run_json(request));
     asked();
   } catch (reason) {
     console.error(reason);
@@ -47,6 +51,13 @@ function answer(id, request) {
       post({ type: "failed", message: "The calculator's interpreter stopped.", why: whyOf(reason), again: false });
     }
   }
+}
+
+/** @param {Door} door @param {string} request @param {(response: string) => void} hear */
+function eachPart(door, request, hear) {
+  const parts = door.parts_json(request);
+  for (const part of parts) hear(part);
+  parts.destroy();
 }
 
 // Keeping the image takes as long as some answers.
@@ -73,13 +84,14 @@ async function begin(base, mode, keep) {
       }
     }
     python ??= await startOrdinarily(base, runtime);
-    const run = (runJson = python.pyimport("calculators.kit.browser").run_json);
+    const { run_json, parts_json } = /** @type {Door} */ (python.pyimport("calculators.kit.browser"));
+    const opened = (door = { run_json, parts_json });
     // All that is needed is here. Whatever runs from now on has no way out.
     self.fetch = () => Promise.reject(new TypeError("The calculator makes no requests."));
     reached("ready");
     post({ type: "ready", mode: started, origin: performance.timeOrigin, steps });
     const slugs = () => /** @type {Python} */ (python).pyimport("calculators").slugs();
-    practise(run, slugs, isKept ? base : null);
+    practise((request) => eachPart(opened, request, () => {}), slugs, isKept ? base : null);
   } catch (reason) {
     console.error(reason);
     const message = `The calculator did not start: ${/** @type {Error} */ (reason)?.message ?? reason}`;

@@ -20,6 +20,9 @@ function matchAttributes(old, fresh) {
   }
 }
 
+/** @param {Element} element */
+const isToCome = (element) => element.getAttribute("aria-busy") === "true";
+
 /** @param {Node} node */
 const idOf = (node) => (node instanceof Element ? node.id : "");
 
@@ -30,7 +33,8 @@ const idOf = (node) => (node instanceof Element ? node.id : "");
 function match(old, fresh) {
   if (old instanceof Element && fresh instanceof Element) {
     matchAttributes(old, fresh);
-    matchChildren(old, fresh);
+    // of a chart still to come only the place is there, and until then the one before stands in it
+    if (!isToCome(fresh)) matchChildren(old, fresh);
   } else {
     old.nodeValue = fresh.nodeValue;
   }
@@ -78,8 +82,35 @@ export function replaceOutcome(outcome, html, base) {
   const template = document.createElement("template");
   template.innerHTML = html;
   mendLinks(template.content, base);
+  keepingFocus(outcome, () => matchChildren(outcome, template.content));
+}
+
+/**
+ * The charts that an answer left places for.
+ * @param {HTMLElement} outcome
+ * @param {string[] | null} figures made by Python; null where they are not going to come
+ */
+export function putFigures(outcome, figures) {
+  const template = document.createElement("template");
+  template.innerHTML = figures?.join("") ?? "";
+  const places = [...outcome.querySelectorAll("figure")].filter(isToCome);
+  const fresh = [...template.content.children];
+  keepingFocus(outcome, () => {
+    places.forEach((place, index) => {
+      const figure = fresh[index];
+      if (figure) match(place, figure);
+      else place.textContent = "This chart did not come. Reload the page: what you typed is kept.";
+    });
+  });
+}
+
+/**
+ * @param {HTMLElement} outcome
+ * @param {() => void} change
+ */
+function keepingFocus(outcome, change) {
   const focused = document.activeElement;
-  matchChildren(outcome, template.content);
+  change();
   if (focused instanceof HTMLElement && focused !== document.activeElement && outcome.contains(focused)) {
     focused.focus({ preventScroll: true });
   }

@@ -33,7 +33,6 @@ export async function copyLink(form, asking, saying, page, button) {
  */
 export async function copyAnswer(form, asking, saying, button) {
   await asking.settle();
-  const response = asking.response;
-  if (!response?.ok) return saying.line(NOTHING);
-  saying.line(await copyText(form, response.text, button, "Answer copied."));
+  const text = asking.response?.ok ? await asking.text().catch(() => "") : "";
+  saying.line(text === "" ? NOTHING : await copyText(form, text, button, "Answer copied."));
 }

@@ -30,7 +30,8 @@ export async function addToJob(beside, another = false) {
   const { slug, form, asking, say } = beside;
   await asking.settle();
   const response = asking.response;
-  if (!response?.ok) return say("Not added: the answer shown is not for what the fields hold.");
+  const text = response?.ok ? await asking.text().catch(() => "") : "";
+  if (!response || text === "") return say("Not added: the answer shown is not for what the fields hold.");
   const job = currentJob() ?? newJob("My job");
   if (!currentJob()) {
     putJob(job);
@@ -41,7 +42,7 @@ export async function addToJob(beside, another = false) {
   const problem = changeJob(job.id, (now) => {
     const old = now.entries.find((one) => one.name === visit.name && one.slug === slug) ?? now.entries.find((one) => one.slug === slug);
     name = old && !another ? old.name : freeName(slug, now.entries);
-    const entry = entryOf(name, slug, form, response, stillTaken(visit.take, response.query, form));
+    const entry = entryOf(name, slug, form, response, text, stillTaken(visit.take, response.query, form));
     const place = now.entries.findIndex((one) => one.name === name);
     if (place < 0) now.entries.push(entry);
     else now.entries[place] = entry;
@@ -59,11 +60,12 @@ export async function addToJob(beside, another = false) {
  * @param {string} slug
  * @param {HTMLFormElement} form
  * @param {import("../calculator/asking.mjs").Response} response
+ * @param {string} text
  * @param {Record<string, Take>} take
  * @returns {Entry}
  */
-function entryOf(name, slug, form, response, take) {
-  const { version, headline, text, stop, query, gifts } = response;
+function entryOf(name, slug, form, response, text, take) {
+  const { version, headline, stop, query, gifts } = response;
   const stops = response.cautions.filter((one) => one.level === "stop").map((one) => one.text);
   const texts = readTexts(form);
   const start = defaultTexts(form);

@@ -4,7 +4,7 @@
 import { isPractised, keepPractised } from "./kept.mjs";
 import { onceQuiet } from "./quiet.mjs";
 
-/** @typedef {(request: string) => string} Run */
+/** @typedef {(request: string) => void} Run */
 /** @typedef {{getHighEntropyValues: (names: string[]) => Promise<{fullVersionList?: {brand: string, version: string}[]}>}} UserAgentData */
 
 // The first answers took three times as long as the later ones. All calculators run the same code, and most are answered
