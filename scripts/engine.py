@@ -55,21 +55,15 @@ def build(out: Path, *, image: bool = True, publish: bool = False) -> EngineInfo
 
     Without an image only the ordinary start is there, which is quicker to make: for daily work.
     """
-    key = _key(image)
+    key = key_of_sources(image)
     kept = CACHE / key
     if not kept.is_dir():
-        CACHE.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryDirectory(dir=CACHE, prefix="making-") as scratch:
+        with tempfile.TemporaryDirectory() as scratch:
             made = Path(scratch) / "made"
             assemble(ROOT, made, image=image)
-            if _key(image) != key:
+            if key_of_sources(image) != key:
                 raise EngineError("A file was saved while the engine was being built from it: build again.")
-            try:
-                made.rename(kept)
-            except OSError:
-                if not kept.is_dir():  # not a second build that came first
-                    raise
-        prune(CACHE, keep=4)
+            keep(made, key)
     os.utime(kept)
     (folder,) = kept.iterdir()
     # A copy, not a link: whoever changes a file of the site must not change the cache.
@@ -86,6 +80,19 @@ def build(out: Path, *, image: bool = True, publish: bool = False) -> EngineInfo
     if image and not manifest["image"]:
         raise EngineError("The cached engine has no memory image: delete .cache/engine.")
     return EngineInfo(folder.name, {path.name: path for path in sorted(target.iterdir())})
+
+
+def keep(made: Path, key: str) -> None:
+    """Put an engine into the cache. made: the folder that assemble put it into."""
+    CACHE.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory(dir=CACHE, prefix="making-") as scratch:
+        whole = shutil.copytree(made, Path(scratch) / "made")
+        try:
+            whole.rename(CACHE / key)
+        except OSError:
+            if not (CACHE / key).is_dir():  # not a second build that came first
+                raise
+    prune(CACHE, keep=4)
 
 
 def assemble(root: Path, into: Path, *, image: bool) -> Path:
@@ -177,7 +184,7 @@ def run_node(root: Path, script: str, *words: object, doing: str, typed: str = "
     return done.stdout
 
 
-def _key(image: bool) -> str:
+def key_of_sources(image: bool) -> str:
     """A hash of everything the engine is made from."""
     from engine_bundle import source_files
 

@@ -16,7 +16,11 @@ from environment import ROOT
 
 
 def verify() -> str:
-    """Build from two copies of the sources in two places: the bytes must be the same, and no place be in them."""
+    """Build from two copies of the sources in two places: the bytes must be the same, and no place be in them.
+
+    What was built so is what the site then gets.
+    """
+    key = engine.key_of_sources(image=True)
     with tempfile.TemporaryDirectory() as first, tempfile.TemporaryDirectory() as second:
         places = [Path(first) / "a", Path(second) / "another-place" / "with a space"]
         for path in [*source_files(ROOT / "calculators"), *(ROOT / engine.NODE_SCRIPTS).iterdir()]:
@@ -44,6 +48,8 @@ def verify() -> str:
         held = engine.run_node(ROOT, "held-texts.mjs", made[0], doing="search the memory image", typed=lines)
         if held:
             raise EngineError(f"The memory image holds a path of this machine: {held}")
+        if engine.key_of_sources(image=True) == key:
+            engine.keep(made[0].parent, key)
     image = contents[0][engine.IMAGE]
     packed = contents[0][f"{engine.IMAGE}.gz"]
     return (

@@ -145,6 +145,54 @@ def visit(chromium: Browser, served: Served) -> Iterator[Callable[..., Visit]]:
         context.close()
 
 
+@pytest.fixture(scope="session")
+def kept_open(chromium: Browser) -> Iterator[dict[str, Visit]]:
+    """Pages that go from test to test, by what they were opened with."""
+    kept: dict[str, Visit] = {}
+    yield kept
+    for one in kept.values():
+        one.context.close()
+
+
+@pytest.fixture
+def passed_on(
+    chromium: Browser, served: Served, kept_open: dict[str, Visit]
+) -> Iterator[Callable[..., Visit]]:
+    """As `visit`, in a page that other tests had before: half the time, for tests that change nothing a device keeps.
+
+    scripts: what runs in the page before its own, as text or a file.
+    """
+    used = []
+
+    def opened(
+        width: int = 1280, height: int = 900, scripts: tuple[str | Path, ...] = (), **words: Any
+    ) -> Visit:
+        words |= {"service_workers": "block", "bypass_csp": words.get("bypass_csp", True)}
+        served.troubles.setdefault("engine.worker.mjs", NOT_WARMED_UP)
+        key = repr((served.troubles["engine.worker.mjs"], scripts, sorted(words.items())))
+        if key not in kept_open:
+            context = chromium.new_context(**words)
+            context.set_default_timeout(15_000)
+            for script in scripts:
+                if isinstance(script, Path):
+                    context.add_init_script(path=script)
+                else:
+                    context.add_init_script(script)
+            kept_open[key] = Visit(context, context.new_page(), served)
+            kept_open[key].watch()
+        here = kept_open[key]
+        here.page.set_viewport_size({"width": width, "height": height})
+        used.append(here)
+        return here
+
+    yield opened
+    for here in used:
+        here.page.evaluate("localStorage.clear(); sessionStorage.clear()")
+        here.page.goto("about:blank")
+        for heard in (here.errors, here.warnings, here.requests):
+            heard.clear()
+
+
 @pytest.fixture
 def copy(site_folder: Path, tmp_path: Path) -> Iterator[Server]:
     """A copy of the site that a test may deploy anew; as old as the site, since dates of files are told in whole seconds."""

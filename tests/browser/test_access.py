@@ -58,8 +58,10 @@ HERE = """(box) => {
 
 @pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("slug", CALCULATORS)
-def test_tab_reaches_every_field_the_button_and_the_answer(visit: Callable[..., Visit], slug: str) -> None:
-    at = visit()
+def test_tab_reaches_every_field_the_button_and_the_answer(
+    passed_on: Callable[..., Visit], slug: str
+) -> None:
+    at = passed_on()
     at.goes(CALCULATORS[slug])
     calculator = at.calculator(slug)
     # its rows are there with it
@@ -105,9 +107,9 @@ def open_all(page: Page) -> None:
 
 @pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", KINDS)
-def test_at_twice_the_size_nothing_scrolls_sideways(visit: Callable[..., Visit], path: str) -> None:
+def test_at_twice_the_size_nothing_scrolls_sideways(passed_on: Callable[..., Visit], path: str) -> None:
     """A window of 1280 by 800 at 200 %, as WCAG 2.2 asks in 1.4.4 and 1.4.10 (from memory)."""
-    at = visit(640, 400, device_scale_factor=2)
+    at = passed_on(640, 400, device_scale_factor=2)
     at.goes(path)
     assert too_wide(at.page) == []
     open_all(at.page)
@@ -116,8 +118,10 @@ def test_at_twice_the_size_nothing_scrolls_sideways(visit: Callable[..., Visit],
 
 @pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", KINDS)
-def test_with_letters_twice_the_size_nothing_scrolls_sideways(visit: Callable[..., Visit], path: str) -> None:
-    at = visit()
+def test_with_letters_twice_the_size_nothing_scrolls_sideways(
+    passed_on: Callable[..., Visit], path: str
+) -> None:
+    at = passed_on()
     at.goes(path)
     size = "parseFloat(getComputedStyle(document.querySelector('main p, main li')).fontSize)"
     before = at.page.evaluate(size)
@@ -149,8 +153,8 @@ MOVES = """() => [...document.querySelectorAll("*")].filter((one) => {
 
 @pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("path", KINDS)
-def test_nothing_moves_where_the_device_says_so(visit: Callable[..., Visit], path: str) -> None:
-    at = visit(reduced_motion="reduce")
+def test_nothing_moves_where_the_device_says_so(passed_on: Callable[..., Visit], path: str) -> None:
+    at = passed_on(reduced_motion="reduce")
     at.goes(path)
     assert at.page.evaluate(MOVES) == []
     assert at.page.evaluate("document.getAnimations().length") == 0
@@ -220,9 +224,9 @@ CHOSEN = """(box) => {
 )
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_every_control_can_be_seen_in_the_colours_of_the_device(
-    visit: Callable[..., Visit], slug: str, how: dict[str, str], scheme: str
+    passed_on: Callable[..., Visit], slug: str, how: dict[str, str], scheme: str
 ) -> None:
-    at = visit(color_scheme=scheme, **how)
+    at = passed_on(color_scheme=scheme, **how)
     at.goes(CALCULATORS[slug])
     calculator = at.calculator(slug)
     assert calculator.box.evaluate(SEEN, "forced_colors" in how) == []

@@ -40,10 +40,10 @@ def differences(shown: Mapping[str, str], expected: Mapping[str, str]) -> list[s
 
 @pytest.mark.parametrize("slug", slugs())
 def test_every_calculator_answers_as_the_command_line_does(
-    visit: Callable[..., Visit], command_line: Callable[..., dict[str, Any]], slug: str
+    passed_on: Callable[..., Visit], command_line: Callable[..., dict[str, Any]], slug: str
 ) -> None:
     """Before the engine runs the built-in answer, and after Calculate the engine's, are the command line's."""
-    at = visit()
+    at = passed_on()
     at.goes(address(slug))
     calculator = at.calculator(slug)
     expected = texts_of(command_line(slug))
@@ -118,9 +118,9 @@ def test_answers_stay_right_while_the_browser_makes_its_code_fast(
 
 @pytest.mark.parametrize("slug", slugs())
 def test_the_built_in_answer_is_there_with_scripts_off(
-    visit: Callable[..., Visit], command_line: Callable[..., dict[str, Any]], slug: str
+    passed_on: Callable[..., Visit], command_line: Callable[..., dict[str, Any]], slug: str
 ) -> None:
-    at = visit(java_script_enabled=False)
+    at = passed_on(java_script_enabled=False)
     at.goes(address(slug))
     expected = texts_of(command_line(slug))
     for key, text in expected.items():

@@ -29,9 +29,9 @@ CUT = """(box) => [...box.querySelectorAll("input[type=text], textarea")]
 @pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("slug", slugs())
 def test_answer_and_first_field_are_above_the_fold_and_no_value_is_cut(
-    visit: Callable[..., Visit], slug: str
+    passed_on: Callable[..., Visit], slug: str
 ) -> None:
-    at = visit(390, 844, has_touch=True, is_mobile=True)
+    at = passed_on(390, 844, has_touch=True, is_mobile=True)
     at.goes(address(slug))
     calculator = at.calculator(slug)
     header = edges(at.page.locator(HEADER))[1]

@@ -11,7 +11,7 @@ from playwright.sync_api import Locator, expect
 
 from tests.browser.calculator_page import CalculatorOnPage, one_line
 from tests.browser.conftest import Visit
-from tests.browser.test_every_page import findings, too_wide
+from tests.browser.test_every_page import AXE, findings, too_wide
 
 EXAMPLE = "weighed, , , 5/8, , 22.1, 2\nflat-bar, 1 1/2, , 1/8, 48, , 6"
 SMALL = """(box) => [...box.querySelectorAll("button, select, input[type=text]")]
@@ -70,10 +70,13 @@ PHONE = {"width": 390, "height": 844, "has_touch": True, "is_mobile": True}
 type Opens = Callable[..., tuple[Visit, Rows]]
 
 
+@pytest.mark.usefixtures("resting_engine")
 @pytest.mark.parametrize("size", [PHONE, {"width": 1440, "height": 900}], ids=["phone", "desk"])
 @pytest.mark.parametrize("slug", TABLES)
-def test_each_table_is_shown_as_rows(visit: Callable[..., Visit], slug: str, size: dict[str, Any]) -> None:
-    at = visit(**size)
+def test_each_table_is_shown_as_rows(
+    passed_on: Callable[..., Visit], slug: str, size: dict[str, Any]
+) -> None:
+    at = passed_on(scripts=(AXE,), **size)
     at.goes(TABLES[slug])
     calculator = at.calculator(slug)
     before = calculator.holds()
