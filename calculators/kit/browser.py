@@ -23,16 +23,16 @@ def run_json(request: str) -> str:
 
 
 def parts_json(request: str) -> Iterator[str]:
-    """The answer to a form without its text, and then {"figures": [HTML]}: a reader need not wait for the charts.
+    """The answer to a form, and then its charts' HTML and its text, as {"figures": [...], "text": ...}: nobody waits for those.
 
-    The first part has each chart's place, and in "later" how many there are; with none, or where the values were refused,
-    it is the only part.
+    The first part has each chart's place, and says in "later" whether there is a second, which there is unless values were
+    refused.
     """
     outcome = _outcome(json.loads(request))
     html = outcome_html(outcome, drawn=False) if outcome.ok else ""
-    yield json.dumps({**_numbers(outcome), "html": html, "later": len(outcome.drawings)})
-    if outcome.drawings:
-        yield json.dumps({"figures": list(figures_html(outcome))})
+    yield json.dumps({**_numbers(outcome), "html": html, "later": outcome.ok})
+    if outcome.ok:
+        yield json.dumps({"figures": list(figures_html(outcome)), "text": outcome.text})
 
 
 def _outcome(asked: dict[str, Any]) -> Outcome:
