@@ -7,6 +7,8 @@ from collections.abc import Callable
 
 from playwright.sync_api import expect
 
+from calculators import run
+from tests.browser.calculator_page import START_ms
 from tests.browser.conftest import Visit
 from tests.browser.serving import FOLDER
 
@@ -33,6 +35,20 @@ def test_a_link_opens_with_the_same_fields_and_the_same_answer(visit: Callable[.
     assert opened.holds() == calculator.holds()
     assert opened.answers() == calculator.answers()
     assert not other.errors
+
+
+def test_a_copied_answer_is_the_one_of_the_terminal(visit: Callable[..., Visit]) -> None:
+    at = visit(permissions=["clipboard-read", "clipboard-write"])
+    at.goes("cure/cure-plan/")
+    calculator = at.calculator("cure-plan")
+    calculator.put("oven", "410")
+    calculator.act("copy-answer")  # at once: it waits for the answer to what was typed
+    expect(calculator.status).to_contain_text("Answer copied", timeout=START_ms)
+    copied = at.page.evaluate("navigator.clipboard.readText()")
+    assert copied == run("cure-plan", calculator.holds()).text
+    calculator.put("oven", "warm")
+    calculator.act("copy-answer")
+    expect(calculator.status).to_contain_text("Nothing copied")
 
 
 def test_reload_and_back_keep_what_was_typed(visit: Callable[..., Visit]) -> None:

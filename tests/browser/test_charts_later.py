@@ -77,6 +77,11 @@ def test_charts_that_cannot_be_drawn_are_not_the_ones_before(visit: Callable[...
     for place in range(2):
         expect(calculator.outcome.locator("figure").nth(place)).to_contain_text(DID_NOT_COME)
     assert calculator.outcome.evaluate(LINES) == []
+    for act, said in (("copy-answer", "Nothing copied"), ("add-to-job", "Not added")):
+        calculator.act(act)
+        expect(calculator.status).to_contain_text(
+            f"{said}: a part of the answer did not come. Reload the page"
+        )
     calculator.put("oven", "430")
     has_charts_of(calculator, "430")
 

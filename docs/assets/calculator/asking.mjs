@@ -14,7 +14,8 @@ import { sameTexts } from "./fields.mjs";
  * @property {FieldError[]} errors
  * @property {string} query
  * @property {string[]} long keys of the fields that the query left out
- * @property {Promise<{figures: string[]}>} [rest] the charts' HTML, in the order of their places in html
+ * @property {Promise<{figures: string[], text: string}>} [rest] the charts' HTML, in the order of their places in html, and
+ *   the answer as text; not where the values were refused
  * @property {Record<string, Answer>} answers by key; none where the values were refused
  * @property {number} version
  * @property {{level: string, text: string}[]} cautions
@@ -80,12 +81,6 @@ export class Asking {
     const settled = new Promise((done) => this.#settled.push(() => done(null)));
     this.ask();
     await settled;
-  }
-
-  /** That answer as text: asked for anew, because most answers are never copied. @returns {Promise<string>} */
-  async text() {
-    const { slug, engine } = this.parts;
-    return /** @type {{text: string}} */ (await engine.ask({ slug, texts: this.#last?.texts ?? {} })).text;
   }
 
   async #send() {

@@ -135,7 +135,7 @@ class Engine {
     }
   }
 
-  /** @param {number} id @param {{later?: number, rest?: Promise<object>}} response */
+  /** @param {number} id @param {{later?: boolean, rest?: Promise<object>}} response */
   #withRest(id, response) {
     if (response.later) {
       response.rest = new Promise((resolve, reject) => this.#asked.set(id, { resolve, reject }));

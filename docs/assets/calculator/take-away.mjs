@@ -7,6 +7,7 @@ import { copyText } from "./copy.mjs";
 /** @typedef {import("./saying.mjs").Saying} Saying */
 
 const NOTHING = "Nothing copied: the answer shown is not for what the fields hold.";
+const NOT_WHOLE = "Nothing copied: a part of the answer did not come. Reload the page: what you typed is kept.";
 
 /**
  * @param {HTMLFormElement} form
@@ -33,6 +34,9 @@ export async function copyLink(form, asking, saying, page, button) {
  */
 export async function copyAnswer(form, asking, saying, button) {
   await asking.settle();
-  const text = asking.response?.ok ? await asking.text().catch(() => "") : "";
-  saying.line(text === "" ? NOTHING : await copyText(form, text, button, "Answer copied."));
+  const { response } = asking;
+  if (!response?.ok) return saying.line(NOTHING);
+  // it has come already, mostly: some browsers copy only at the very moment of the click
+  const rest = await response.rest?.catch(() => null);
+  saying.line(rest ? await copyText(form, rest.text, button, "Answer copied.") : NOT_WHOLE);
 }

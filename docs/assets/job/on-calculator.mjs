@@ -30,8 +30,9 @@ export async function addToJob(beside, another = false) {
   const { slug, form, asking, say } = beside;
   await asking.settle();
   const response = asking.response;
-  const text = response?.ok ? await asking.text().catch(() => "") : "";
-  if (!response || text === "") return say("Not added: the answer shown is not for what the fields hold.");
+  if (!response?.ok) return say("Not added: the answer shown is not for what the fields hold.");
+  const rest = await response.rest?.catch(() => null);
+  if (!rest) return say("Not added: a part of the answer did not come. Reload the page: what you typed is kept.");
   const job = currentJob() ?? newJob("My job");
   if (!currentJob()) {
     putJob(job);
@@ -42,7 +43,7 @@ export async function addToJob(beside, another = false) {
   const problem = changeJob(job.id, (now) => {
     const old = now.entries.find((one) => one.name === visit.name && one.slug === slug) ?? now.entries.find((one) => one.slug === slug);
     name = old && !another ? old.name : freeName(slug, now.entries);
-    const entry = entryOf(name, slug, form, response, text, stillTaken(visit.take, response.query, form));
+    const entry = entryOf(name, slug, form, response, rest.text, stillTaken(visit.take, response.query, form));
     const place = now.entries.findIndex((one) => one.name === name);
     if (place < 0) now.entries.push(entry);
     else now.entries[place] = entry;
