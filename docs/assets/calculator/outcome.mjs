@@ -98,8 +98,9 @@ export function putFigures(outcome, figures) {
   keepingFocus(outcome, () => {
     places.forEach((place, index) => {
       const figure = fresh[index];
-      if (figure) match(place, figure);
-      else place.textContent = "This chart did not come. Reload the page: what you typed is kept.";
+      if (figure) return match(place, figure);
+      place.textContent = "This chart did not come. Reload the page: what you typed is kept.";
+      place.removeAttribute("aria-busy"); // a screen reader passes over what is busy
     });
   });
 }
