@@ -76,6 +76,7 @@ def test_charts_that_cannot_be_drawn_are_not_the_ones_before(visit: Callable[...
     assert calculator.answers() != before
     for place in range(2):
         expect(calculator.outcome.locator("figure").nth(place)).to_contain_text(DID_NOT_COME)
+    expect(calculator.outcome.locator("figure[aria-busy]")).to_have_count(0)
     assert calculator.outcome.evaluate(LINES) == []
     for act, said in (("copy-answer", "Nothing copied"), ("add-to-job", "Not added")):
         calculator.act(act)
