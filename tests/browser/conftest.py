@@ -122,6 +122,15 @@ class Visit:
         return [url for url in self.requests if not url.startswith(inside)]
 
 
+def opened_in(chromium: Browser, served: Served, **words: Any) -> Visit:
+    """A page in a new profile, opened with these words for a Playwright context."""
+    context = chromium.new_context(**words)
+    context.set_default_timeout(15_000)
+    here = Visit(context, context.new_page(), served)
+    here.watch()
+    return here
+
+
 @pytest.fixture
 def visit(chromium: Browser, served: Served) -> Iterator[Callable[..., Visit]]:
     """Opens a fresh profile, by default at a desk's size; keywords as for a Playwright context."""
@@ -134,11 +143,8 @@ def visit(chromium: Browser, served: Served) -> Iterator[Callable[..., Visit]]:
             served.troubles.setdefault("engine.worker.mjs", NOT_WARMED_UP)
         # A test's own waiting is refused by a page's policy; test_policy.py holds that policy with nothing bypassed.
         words.setdefault("bypass_csp", True)
-        context = chromium.new_context(viewport={"width": width, "height": height}, **words)
-        context.set_default_timeout(15_000)
-        contexts.append(context)
-        visited = Visit(context, context.new_page(), served)
-        visited.watch()
+        visited = opened_in(chromium, served, viewport={"width": width, "height": height}, **words)
+        contexts.append(visited.context)
         return visited
 
     yield opened
@@ -172,15 +178,11 @@ def passed_on(
         served.troubles.setdefault("engine.worker.mjs", NOT_WARMED_UP)
         key = repr((served.troubles["engine.worker.mjs"], scripts, sorted(words.items())))
         if key not in kept_open:
-            context = chromium.new_context(**words)
-            context.set_default_timeout(15_000)
+            kept_open[key] = opened_in(chromium, served, **words)
             for script in scripts:
-                if isinstance(script, Path):
-                    context.add_init_script(path=script)
-                else:
-                    context.add_init_script(script)
-            kept_open[key] = Visit(context, context.new_page(), served)
-            kept_open[key].watch()
+                kept_open[key].context.add_init_script(
+                    **{"path" if isinstance(script, Path) else "script": script}
+                )
         here = kept_open[key]
         here.page.set_viewport_size({"width": width, "height": height})
         used.append(here)

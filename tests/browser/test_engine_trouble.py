@@ -10,6 +10,8 @@ from playwright.sync_api import expect
 from tests.browser.conftest import Visit
 from tests.browser.serving import Served, Trouble
 
+MODE = "performance.getEntriesByName('calc:engine-ready')[0].detail.mode"
+
 
 @pytest.mark.parametrize("blocked", ["pyodide.asm.wasm", "pyodide.mjs", "engine.worker.mjs"])
 def test_an_engine_that_cannot_start(visit: Callable[..., Visit], blocked: str) -> None:
@@ -26,6 +28,28 @@ def test_an_engine_that_cannot_start(visit: Callable[..., Visit], blocked: str) 
     assert calculator.answers() == built_in
     assert "not yours" in calculator.plate.inner_text()
     assert calculator.holds()["oven"] == "425"
+
+
+def test_a_damaged_memory_image_means_a_slower_start(visit: Callable[..., Visit]) -> None:
+    at = visit()
+    (image,) = (at.served.root / "assets/engine").glob("*/image.bin.gz")
+    at.served.troubles["image.bin.gz"] = Trouble(cut_to_bytes=image.stat().st_size // 2)
+    at.goes("cure/cure-plan/")
+    calculator = at.calculator("cure-plan")
+    calculator.put("oven", "425")
+    calculator.reaches("live")
+    assert at.page.evaluate(MODE) == "ordinary"
+    assert any("memory image" in warning for warning in at.warnings)
+
+    sound = visit()
+    sound.served.troubles.clear()
+    sound.goes("cure/cure-plan/")
+    other = sound.calculator("cure-plan")
+    other.put("oven", "425")
+    other.reaches("live")
+    assert sound.page.evaluate(MODE) == "image"
+    assert not sound.warnings
+    assert other.answers() == calculator.answers()
 
 
 def test_text_typed_before_the_engine_came_is_kept_and_answered(visit: Callable[..., Visit]) -> None:

@@ -106,8 +106,7 @@ def other_image(image: bytes) -> bytes:
     return gzip.compress(bytes(data), 1)
 
 
-# The slower way is followed to its end once for each point at which the quick one can break off: before it began, while the
-# interpreter was made ready, and once its memory was full.
+# A manifest that is refused is as good as none, so from there the slower way is followed to its end only once.
 @pytest.mark.parametrize(
     ("file", "trouble", "to_the_end"),
     [
@@ -116,10 +115,9 @@ def other_image(image: bytes) -> bytes:
         ("manifest.json", Trouble(instead=('"image_bytes": ', '"image_bytes": 1')), True),
         ("manifest.json", Trouble(instead=('sha256": "', 'sha256": "0')), False),
         ("manifest.json", Trouble(instead=('"parts_sha256": "', '"parts_sha256": "0')), False),
-        ("image.bin.gz", Trouble(missing=True), False),
-        ("image.bin.gz", Trouble(wrong_from_byte=400), False),
+        ("image.bin.gz", Trouble(missing=True), True),
+        ("image.bin.gz", Trouble(wrong_from_byte=400), True),
         ("image.bin.gz", Trouble(breaks_after_bytes=1_000_000), True),
-        ("image.bin.gz", Trouble(cut_to_bytes=3_000_000), False),
         ("image.bin.gz", Trouble(body=b"another"), True),
     ],
     ids=str,
