@@ -319,6 +319,32 @@ def test_an_oven_too_cool_for_one_powder_stops_the_load() -> None:
 
 
 @pytest.mark.property
+@pytest.mark.parametrize(
+    ("thin", "coefficient", "longest"),
+    [("1/4", 30, 40), ("1/4", 30, 50), ("1/4", 50, 40), ("3/8", 30, 40), ("3/8", 50, 30), ("3/8", 50, 35)],
+)
+def test_the_setting_named_has_a_window_and_no_nearer_one_has(
+    thin: str, coefficient: int, longest: int
+) -> None:
+    """Every 5 F asked one by one: a setting that is named has a window and none nearer has; if none is named, none has."""
+    load = f"a, carbon-steel, both-sides, 1/2\nb, carbon-steel, both-sides, {thin}"
+    more = {"airflow": "measured", "oven_coefficient": str(coefficient), "oven_doubt": "5"}
+    more |= {"second_temperature": "400", "second_time": "10", "longest_time": str(longest)}
+
+    def opens(oven: int) -> bool:
+        return answer(load, oven=str(oven), **more).answers["window"].low is not None
+
+    asked, low, high = 407, 390, 425  # low: 15 F over the schedule; high: within 27 F of its hottest point
+    assert not opens(asked)
+    found = answer(load, oven=str(asked), **more).answers["oven-that-opens-one"]
+    nearest = min(filter(opens, range(low, high + 1, 5)), key=lambda oven: abs(oven - asked), default=None)
+    if nearest is None:
+        assert found.text == f"none from {low} F to {high} F"
+    else:
+        assert found.value == pytest.approx(nearest)
+
+
+@pytest.mark.property
 @pytest.mark.parametrize("thickness", ["1/16", "1/4", "1/2"])
 @pytest.mark.parametrize("metal", list(METALS))
 def test_one_part_has_the_times_of_a_cure_plan(metal: str, thickness: str) -> None:
