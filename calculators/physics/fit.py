@@ -76,15 +76,15 @@ def fit_oven(
 
     def misses(log_h: float, start_degC: float) -> list[float]:
         here = replace(oven, convection_W_m2K=exp(log_h), dip_K=left_K)
-        curve = temperature_curve(part, here, start_degC)
+        curve = temperature_curve(part, here, start_degC, times_min[-1] - first_min)
         return [
             reading - curve.at(minute - first_min)
             for minute, reading in zip(times_min, temperatures_degC, strict=True)
         ]
 
     start = temperatures_degC[0]
-    log_h = min((log(h) for h in _FIRST_TRIES_W_m2K), key=lambda tried: _square(misses(tried, start)))
-    miss = misses(log_h, start)
+    tries = [(log(h), misses(log(h), start)) for h in _FIRST_TRIES_W_m2K]
+    log_h, miss = min(tries, key=lambda tried: _square(tried[1]))
     least = _square(miss)
     damping = 1e-3
     for _ in range(60):

@@ -6,7 +6,7 @@ path, F the share of the walls' radiation that reaches it, and the walls at the 
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import exp, pi
+from math import exp, inf, pi
 
 from calculators.physics.curve import Curve
 
@@ -151,12 +151,13 @@ def specific_heat_at_J_kgK(coefficients: Sequence[float], temperature_degC: floa
     return total
 
 
-def temperature_curve(part: Part, around: Surroundings, start_degC: float) -> Curve:
+def temperature_curve(part: Part, around: Surroundings, start_degC: float, until_min: float = inf) -> Curve:
     """Temperature of a part from the moment it meets its surroundings until it has come to them.
 
     rho c(T) L dT/dt = h (T_air - T) + F eps sigma (T_air^4 - T^4), the fourth powers in K
 
     part: rho, c(T), L, eps.   around: T_air(t), h, F.   start_degC: T at minute 0, C.
+    until_min: the latest minute that anybody will ask about; the curve may end soon after it.
     Returns a Curve, minutes and C, that stays level after its last node.
 
     Holds: a lump (Biot number under 0.1), walls at the temperature of the air.
@@ -193,7 +194,7 @@ def temperature_curve(part: Part, around: Surroundings, start_degC: float) -> Cu
     rate = slope(air, metal)
     times, temperatures, slopes = [time], [metal], [rate]
     for _ in range(_MOST_STEPS):
-        if abs(setting - metal) < _ARRIVED_K and abs(missing) < _ARRIVED_K:
+        if time >= until_min or (abs(setting - metal) < _ARRIVED_K and abs(missing) < _ARRIVED_K):
             break
         # The lump's own time constant, in minutes, at its fastest now.
         hot_K = max(metal, setting) + 273.15

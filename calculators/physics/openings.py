@@ -5,6 +5,8 @@ Each opening takes the air down by so much, and the air comes back as it does af
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
+from math import inf
 
 from calculators.physics.curve import Curve
 from calculators.physics.heat import Part, Surroundings, temperature_curve
@@ -64,13 +66,14 @@ def opened_curve(
     >>> round(shut.at(12.0) - opened.at(12.0), 1)
     4.0
     """
-    curve = temperature_curve(part, around, start_degC)
     if around.recovery_min <= 0.0 or door_K == 0.0:
-        return curve
-    shut_at_min, now = 0.0, around
-    for opened_min in openings_min:
+        return temperature_curve(part, around, start_degC)
+    ends_min = [*openings_min, inf]
+    curve = temperature_curve(part, around, start_degC, ends_min[0])
+    now = around
+    for shut_at_min, (opened_min, end_min) in zip([0.0, *openings_min], pairwise(ends_min), strict=False):
         missing_K = now.temperature_degC - now.air_degC(opened_min - shut_at_min)
         now = replace(now, dip_K=missing_K + door_K)
-        curve = spliced(curve, opened_min, temperature_curve(part, now, curve.at(opened_min)))
-        shut_at_min = opened_min
+        after = temperature_curve(part, now, curve.at(opened_min), end_min - opened_min)
+        curve = spliced(curve, opened_min, after)
     return curve

@@ -239,6 +239,20 @@ def test_heating_climbs_to_the_oven_and_never_past_it(part, oven, start_degC):
 
 @pytest.mark.property
 @settings(deadline=None, max_examples=60)
+@given(part=PARTS, oven=OVENS, share=st.floats(0.0, 1.2))
+def test_a_curve_followed_to_a_minute_is_the_whole_one_up_to_it(part, oven, share):
+    whole = temperature_curve(part, oven, 20.0)
+    until_min = share * whole.end_min
+    short = temperature_curve(part, oven, 20.0, until_min)
+    assert len(short.times_min) <= len(whole.times_min)
+    assert short.end_min >= min(until_min, whole.end_min)
+    assert [short.at(until_min * k / 20) for k in range(21)] == [
+        whole.at(until_min * k / 20) for k in range(21)
+    ]
+
+
+@pytest.mark.property
+@settings(deadline=None, max_examples=60)
 @given(part=PARTS, oven=OVENS, share=st.floats(0.05, 0.99))
 def test_time_to_a_temperature_gives_that_temperature_back(part, oven, share):
     curve = temperature_curve(part, oven, 20.0)
