@@ -63,7 +63,7 @@ def _temperatures(schedule: Schedule, made: Plan, times: tuple[float, ...]) -> C
         marks=(
             *_marks(made),
             Mark("schedule", y=_f(schedule.schedule_degC)),
-            Mark("300 F, powder flows", y=_f(FLOW_DEGC)),
+            Mark("powder flows", y=_f(FLOW_DEGC)),
         ),
     )
 
