@@ -118,7 +118,7 @@ class Inputs:
         replace(
             part.shape(),
             label="Section that was read",
-            options=tuple(Option(slug, label) for slug, label in part.SHAPES.items() if slug != "weighed"),
+            options=part.shape_options(),
         )
     )
     thickness_m: float | None = ask(
