@@ -127,6 +127,7 @@ def test_the_built_in_answer_is_there_with_scripts_off(
         place = at.calculator(slug).outcome.locator(f'[data-answer="{key}"]')
         expect(place).to_be_visible()
         assert text in one_line(place.inner_text())
+    expect(at.calculator(slug).box.get_by_text("This browser runs no scripts here")).to_be_visible()
     # A button that does nothing must not be offered.
     expect(at.calculator(slug).box.locator('button[type="submit"]')).to_be_hidden()
 

@@ -79,3 +79,10 @@ def test_a_bare_fraction_has_no_percent_sign_beside_it() -> None:
     field = form.split('data-field="reduction"')[1].split("</div>")[0]
     assert 'value="0.5"' in field
     assert "%" not in field.split("<input")[1]
+
+
+def test_a_form_says_where_no_script_runs_that_its_fields_do_nothing() -> None:
+    html = calculator_html("powder-needed", "", "engine/")
+    (words,) = html.split("<noscript>")[1].split("</noscript>")[:1]
+    assert "runs no scripts" in words
+    assert html.index("<noscript>") < html.index("<fieldset")
