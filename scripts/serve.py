@@ -63,7 +63,8 @@ class SiteHandler(http.server.SimpleHTTPRequestHandler):
         if self.encoding:
             self.send_header("Content-Encoding", self.encoding)
             self.send_header("Vary", "Accept-Encoding")
-        for name, value in policy.headers_of(policy.headers(), urlsplit(self.path).path).items():
+        text = (Path(self.directory) / "_headers").read_text("utf-8")
+        for name, value in policy.headers_of(text, urlsplit(self.path).path).items():
             self.send_header(name, value)
         super().end_headers()
 
