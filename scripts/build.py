@@ -17,11 +17,11 @@ import shutil
 import subprocess
 import sys
 import time
-from importlib.metadata import distribution
 from pathlib import Path
 
 import bill_of_materials
 import environment
+import licences
 import offline_files
 import policy
 from environment import ROOT
@@ -63,8 +63,8 @@ def build(site: Path = SITE, *, engine: bool = True, publish: bool = False, draf
             text = page.read_text("utf-8")
             page.write_text(_without_canonical(text), "utf-8")
     _vendor(site)
-    _licences(site / "licences")
-    bill_of_materials.write(site, cli.version())
+    licences.write(site / "licences")
+    bill_of_materials.write(site, cli.version(), engine=folder != "none")
     policy.write(site)
     if keeps:
         kept = offline_files.write(site, folder)
@@ -85,18 +85,6 @@ def _vendor(site: Path) -> None:
     (site / "assets" / "vendor").mkdir(parents=True)
     shutil.copy(made / "dist" / "index.mjs", site / "assets" / "vendor" / "uqr.mjs")
     shutil.copy(made / "LICENSE", site / "assets" / "vendor" / "uqr-LICENSE.txt")
-
-
-def _licences(folder: Path) -> None:
-    """The notices that travel with what the site carries."""
-    folder.mkdir()
-    for name in ("LICENSE", "LICENSE-CONTENT", "NOTICE"):
-        shutil.copy(ROOT / name, folder / f"{name}.txt")
-    theme = distribution("mkdocs-material")
-    texts = [file for file in theme.files or [] if "licenses" in file.parts or file.name == "LICENSE"]
-    for file in texts:
-        if (path := Path(str(file.locate()))).is_file() and path.suffix in ("", ".txt", ".md"):
-            shutil.copy(path, folder / f"mkdocs-material-{'-'.join(file.parts[-2:])}.txt")
 
 
 def _kept(made: Path) -> str:

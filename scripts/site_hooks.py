@@ -31,6 +31,8 @@ from calculators.kit import find
 
 ALSO_ASKED = re.compile(r"^\*Also asked as: ([^*]+)\*$", re.MULTILINE)
 THEME_SHEET = re.compile(r"assets/stylesheets/.*\.css(\.map)?$")
+# Other languages for the search, which its worker asks for by the index's `lang`; and the theme's icon, as the site has its own.
+NEVER_ASKED_FOR = re.compile(r"assets/(javascripts/lunr/|images/favicon\.png$)")
 STYLE = "assets/style.css"
 HOME_LINK = re.compile(r'(href|src|action)="~/([^"]*)"')
 
@@ -74,7 +76,8 @@ def on_files(files: Any, config: Any) -> Any:
     for file in sorted(files, key=lambda one: str(one.src_uri)):
         if THEME_SHEET.match(file.src_uri) and file.src_uri.endswith(".css"):
             whole.append(theme_sheet.lightened(file.content_string))
-        if THEME_SHEET.match(file.src_uri) or file.src_uri.endswith(".mjs") or file.src_uri in bundled:
+        needless = THEME_SHEET.match(file.src_uri) or NEVER_ASKED_FOR.match(file.src_uri)
+        if needless or file.src_uri.endswith(".mjs") or file.src_uri in bundled:
             files.remove(file)
     whole += [bundled.pop(name) for name in config.extra["styles"]]
     for name, content in {**bundled, STYLE: "".join(whole)}.items():
