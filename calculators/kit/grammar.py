@@ -10,10 +10,11 @@ from __future__ import annotations
 import re
 import unicodedata
 from functools import lru_cache
+from itertools import groupby
 
 from calculators.kit.units import UNITS, convert
 
-LONGEST = 200  # characters; a number with a unit never needs more
+LONGEST = 200  # characters; a number with a unit never needs more, and a unit less
 
 # 5 ft 6 means inches, 1 h 20 means minutes
 _FOLLOWS = {"ft": "in", "h": "min"}
@@ -21,13 +22,19 @@ _FOLLOWS = {"ft": "in", "h": "min"}
 _LOOK_ALIKE = str.maketrans(
     {
         "\u2212": "-", "\u2010": "-", "\u2011": "-", "\u2012": "-", "\u2013": "-", "\ufe63": "-",
-        "\u2044": "/", "\u2215": "/", "\u00d7": "x",
+        "\u2044": "/", "\u2215": "/", "\uff0f": "/", "\u00d7": "x",
         "\u201c": '"', "\u201d": '"', "\u2033": '"', "\u02ba": '"', "\u2018": "'", "\u2019": "'", "\u2032": "'", "\u02b9": "'",
         "\u00b5": "u", "\u03bc": "u", "\u00ba": "\u00b0",
         "\u200b": None, "\u200c": None, "\u200d": None, "\u2060": None, "\ufeff": None, "\u00ad": None,
         "\u200e": None, "\u200f": None,
     }
 )  # fmt: skip
+
+_RAISED, _LOWERED = "⁰¹²³⁴⁵⁶⁷⁸⁹", "₀₁₂₃₄₅₆₇₈₉"
+_ON_THE_LINE = str.maketrans(_RAISED + _LOWERED, "0123456789" * 2)
+_POWERS = str.maketrans(_RAISED, "0123456789")
+_SMALL_SIGNS = "⁺⁻₊₋"
+_SMALL_FRACTION = re.compile(f"(?:([{_RAISED}]+)/|⅟)([{_LOWERED}]+)")
 
 # a whole number before a fraction only with a space or hyphen between, so that 11/2 stays eleven halves
 _NUMBER = re.compile(
@@ -49,6 +56,10 @@ class NotANumber(Exception):
     """The text is not a number."""
 
 
+class SmallDigit(NotANumber):
+    """The number has a raised, lowered or encircled digit: 10³ is not 103."""
+
+
 class UnclearComma(Exception):
     """The text has a comma that could mean thousands, a decimal point or a gap between numbers."""
 
@@ -58,17 +69,39 @@ class NotAUnit(Exception):
 
 
 def tidy(text: str) -> str:
-    """One spelling for signs that look alike, one space for every gap. A half sign gets a space before it: 1 1/2."""
-    spaced = "".join(
-        f" {sign}" if unicodedata.category(sign) == "No" and "FRACTION" in _name(sign) else sign
-        for sign in text
+    """One spelling for signs that look alike, one space for every gap. A fraction of one sign or of small digits gets a space
+    on either side: 1 1/2. Other small digits stay as they are, so that they are not taken for digits of the number beside them.
+    """
+    if text.isascii():
+        return " ".join(text.split())
+    plain = _SMALL_FRACTION.sub(_on_the_line, text.translate(_LOOK_ALIKE))
+    spaced = "".join(f" {sign} " if _is_fraction(sign) else sign for sign in plain)
+    folded = "".join(
+        "".join(run) if small else unicodedata.normalize("NFKC", "".join(run))
+        for small, run in groupby(spaced, _is_small)
     )
-    folded = unicodedata.normalize("NFKC", spaced.translate(_LOOK_ALIKE)).translate(_LOOK_ALIKE)
-    return " ".join(folded.split())
+    return " ".join(folded.translate(_LOOK_ALIKE).split())
 
 
-def _name(sign: str) -> str:
-    return unicodedata.name(sign, "")
+def _on_the_line(fraction: re.Match[str]) -> str:
+    return f" {fraction[1] or 1}/{fraction[2]} ".translate(_ON_THE_LINE)
+
+
+def _is_fraction(sign: str) -> bool:
+    return unicodedata.category(sign) == "No" and "FRACTION" in unicodedata.name(sign, "")
+
+
+def _is_small(sign: str) -> bool:
+    return sign in _SMALL_SIGNS or (unicodedata.category(sign) == "No" and not _is_fraction(sign))
+
+
+def printable(text: str) -> str:
+    """The text without the signs that a terminal, a page or a file would obey and not show. Its lines stay lines."""
+    if text.isascii() and text.isprintable():
+        return text
+    return "".join(
+        sign if sign.isprintable() or sign == "\n" else " " if sign.isspace() else "" for sign in text
+    )
 
 
 @lru_cache(maxsize=256)
@@ -81,7 +114,9 @@ def _spellings(units: tuple[str, ...]) -> dict[str, str]:
 
 
 def _squeeze(spelling: str) -> str:
-    return spelling.translate(_LOOK_ALIKE).replace("°", "").replace("·", "").replace(" ", "")
+    return (
+        spelling.translate(_LOOK_ALIKE).translate(_POWERS).replace("°", "").replace("·", "").replace(" ", "")
+    )
 
 
 def _fold(spelling: str) -> str:
@@ -101,6 +136,8 @@ def _case_matters() -> dict[str, dict[str, str]]:
 
 def unit_named(spelling: str, units: tuple[str, ...]) -> str | None:
     """The slug of the unit that is spelled so, among a field's units, or None. Capitals count only where they must."""
+    if len(spelling) > LONGEST:
+        return None
     exact = _squeeze(tidy(spelling))
     slug = _spellings(units).get(exact.casefold())
     alike = _case_matters().get(exact.casefold())
@@ -114,7 +151,7 @@ def read_measure(text: str, units: tuple[str, ...], bare: str, target: str) -> t
     """A number in the target unit, and the slug of the unit that it was typed in.
 
     text: what was typed, at most LONGEST characters. units: slugs that the field accepts. bare: the unit of a number
-    without one. target: the unit to give back. Raises NotANumber, UnclearComma or NotAUnit.
+    without one. target: the unit to give back. Raises NotANumber (SmallDigit among it), UnclearComma or NotAUnit.
 
     >>> read_measure("1 1/2 in", ("in", "mm"), "in", "in")
     (1.5, 'in')
@@ -128,6 +165,8 @@ def read_measure(text: str, units: tuple[str, ...], bare: str, target: str) -> t
     rest = tidy(text)
     total, used, negative = 0.0, "", False
     while rest:
+        if _is_small(rest.lstrip("+-0123456789.,/eE ")[:1] or "x"):
+            raise SmallDigit
         number, rest, negative_part = _take_number(rest)
         if used and negative_part:
             raise NotANumber

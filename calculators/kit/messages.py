@@ -24,6 +24,10 @@ def unclear_comma(label: str, example: str) -> str:
     return f"{label} has a comma that could be read two ways. Write it with a point, like {example}"
 
 
+def small_digit(label: str, example: str) -> str:
+    return f"{label} has a raised, lowered or encircled digit. Write it in plain digits, like {example}"
+
+
 def wrong_unit(label: str, shown: list[str]) -> str:
     if not any(shown):
         return f"{label} must be a number without a unit"
@@ -76,7 +80,7 @@ def beginnings(label: str) -> tuple[str, ...]:
     inside = lower_first(label)
     return (
         f"{inside} must ",
-        f"{inside} has a comma",
+        f"{inside} has a ",
         lower_first(empty(label)),
         lower_first(no_choice(label)),
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
@@ -14,7 +15,9 @@ from calculators.kit.grammar import (
     LONGEST,
     NotANumber,
     NotAUnit,
+    SmallDigit,
     UnclearComma,
+    printable,
     read_measure,
     tidy,
     unit_named,
@@ -117,7 +120,7 @@ def read_field(one: Asked, text: str, unit_text: str, notes: list[str]) -> Any:
 def _bare(label: str, units: tuple[str, ...], unit_text: str) -> str:
     if not unit_text.strip():
         return units[0]
-    unit = unit_named(unit_text[:LONGEST], units)
+    unit = unit_named(unit_text, units)
     if unit is None:
         raise Refused(messages.wrong_unit(label, _shown(units)))
     return unit
@@ -143,6 +146,8 @@ def _quantity(field_: Quantity, target: str, text: str, bare: str) -> float | No
 def _measured(field_: Quantity | Readings, text: str, bare: str, target: str) -> tuple[float, str]:
     try:
         return read_measure(text, field_.units, bare, target)
+    except SmallDigit:
+        raise Refused(messages.small_digit(field_.label, _example(field_))) from None
     except NotANumber:
         raise Refused(messages.not_a_number(field_.label, _example(field_))) from None
     except UnclearComma:
@@ -200,6 +205,8 @@ def _whole(field_: Whole, text: str) -> int:
         raise Refused(messages.empty(field_.label))
     try:
         number, _ = read_measure(words, ("ratio",), "ratio", "ratio")
+    except SmallDigit:
+        raise Refused(messages.small_digit(field_.label, field_.default)) from None
     except (NotANumber, NotAUnit, UnclearComma):
         raise Refused(messages.not_whole(field_.label, field_.default)) from None
     if number != int(number):
@@ -210,7 +217,7 @@ def _whole(field_: Whole, text: str) -> int:
 
 
 def _option(field_: Choice, words: str) -> str | None:
-    words = words.casefold()
+    words = unicodedata.normalize("NFKC", words).casefold()  # a name, where a small digit is a digit
     hyphened = words.replace(" ", "-").replace("_", "-")
     for option in field_.options:
         known = (option.slug, option.label.casefold(), *(other.casefold() for other in option.also))
@@ -245,8 +252,7 @@ def _choice(field_: Choice, text: str) -> str:
 
 
 def _text(field_: Text, text: str) -> str:
-    # a control sign has no place in a page, a terminal or a file
-    words = "".join(sign for sign in tidy(text[:LONGEST]) if sign.isprintable()).strip()
+    words = printable(tidy(text[:LONGEST])).strip()
     if not words and not field_.may_be_empty:
         raise Refused(messages.empty(field_.label))
     if len(words) > field_.longest:
@@ -332,10 +338,10 @@ def _row(
 
 def unit_typed(one: Asked, text: str, unit_text: str) -> str:
     """The text with a unit, as a link or a message repeats it."""
-    if isinstance(one.field, Quantity) and text.strip():
+    if isinstance(one.field, Quantity) and text.strip() and len(text) <= LONGEST:
         bare = unit_named(unit_text, one.field.units) if unit_text.strip() else one.field.units[0]
         shown = UNITS[bare or one.field.units[0]].shown
-        words = tidy(text[:LONGEST])
+        words = tidy(text)
         try:
             read_measure(words, (), "ratio", "ratio")
         except (NotANumber, NotAUnit, UnclearComma):

@@ -96,7 +96,8 @@ def test_a_column_is_asked_by_a_choice_of_its_row(key: str, values: tuple[str, .
 
 
 @pytest.mark.parametrize(
-    "text", ["bar, two", "bar, 900", "bar, 2 lb", "bar, 2, half", "bar, 2, 0x", "cone", "bar, 2, -4"]
+    "text",
+    ["bar, two", "bar, 2²", "bar, 900", "bar, 2 lb", "bar, 2, half", "bar, 2, 0x", "cone", "bar, 2, -4"],
 )
 def test_every_refusal_of_a_cell_begins_as_its_column_says(text: str) -> None:
     with pytest.raises(Refused) as refused:

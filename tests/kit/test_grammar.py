@@ -6,7 +6,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calculators.kit.grammar import NotANumber, NotAUnit, UnclearComma, read_measure, tidy
+from calculators.kit.grammar import (
+    LONGEST,
+    NotANumber,
+    NotAUnit,
+    SmallDigit,
+    UnclearComma,
+    read_measure,
+    tidy,
+    unit_named,
+)
 
 LENGTHS = ("in", "ft", "mm", "m", "cm", "mil", "um")
 REFUSALS = (NotANumber, NotAUnit, UnclearComma)
@@ -42,6 +51,16 @@ def inches(text: str) -> float:
         ("½", 0.5),
         ("⅝ in", 0.625),
         ("¾\u2033", 0.75),
+        ("1¹⁄₂ in", 1.5),
+        ("1 ¹⁄₂ in", 1.5),
+        ("1¹/₂", 1.5),
+        ("-1¹⁄₂", -1.5),
+        ("¹⁄₂ in", 0.5),
+        ("11¹⁵⁄₁₆ in", 11.9375),
+        ("1⅟₈ in", 1.125),
+        ("5' 6¹⁄₂\"", 66.5),
+        ("１½", 1.5),
+        ("１¹／₂", 1.5),
         ('1/4"', 0.25),
         ("1/4\u201d", 0.25),
         ("1/4 inch", 0.25),
@@ -72,6 +91,48 @@ def inches(text: str) -> float:
 def test_a_length_is_read(text: str, expected: float) -> None:
     """Worked by hand from 1 ft = 12 in, 1 in = 25.4 mm, 1 mil = 0.001 in."""
     assert inches(text) == pytest.approx(expected, rel=1e-12)
+
+
+@pytest.mark.derived
+@pytest.mark.parametrize(
+    ("text", "unit", "expected"),
+    [
+        ("5 in²", "in2", 5),
+        ("5in²", "in2", 5),
+        ("5 in ²", "in2", 5),
+        ("2 m²", "m2", 2),
+        ("2 ㎡", "m2", 2),
+        ("1 1/2 m²", "m2", 1.5),
+        ("1¹⁄₂ m²", "m2", 1.5),
+        ("3 m³", "m3", 3),
+        ("1,200 kg/m³", "kg_m3", 1200),
+        ("4 W/m²K", "W_m2K", 4),
+        ("4 W/(m²·K)", "W_m2K", 4),
+    ],
+)
+def test_a_raised_digit_in_a_unit_is_its_power(text: str, unit: str, expected: float) -> None:
+    assert read_measure(text, (unit,), unit, unit) == (pytest.approx(expected, rel=1e-12), unit)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "10³ in", "3² mm", "1² in", "²", "1 ² in", "1.5³", "1,²34", "10⁻³", "10⁻³/8", "1e³", "2₂ in", "₂", "1¹/8", "1¹⁄2", "1/₂",
+        "1¹⁄ ₂x", "5① in", "① in", "⒈5 in", "5 ft 6² in",
+    ],
+)  # fmt: skip
+def test_a_small_digit_is_no_digit_of_a_number(text: str) -> None:
+    """Ten to the third is not 103, and a 5 beside an encircled 1 is not 51."""
+    with pytest.raises(SmallDigit):
+        inches(text)
+
+
+@pytest.mark.parametrize(
+    "text", ["5 ft²", "5 ft² in", "5 ft ² in", "5 ft²1 in", "5 ft²6", "½2 in", "¹⁄₂3 in", "3/½", "½/3"]
+)
+def test_a_small_digit_or_fraction_is_not_joined_to_what_follows(text: str) -> None:
+    with pytest.raises((NotAUnit, NotANumber)):
+        inches(text)
 
 
 @pytest.mark.derived
@@ -145,8 +206,11 @@ def test_what_is_not_a_number_is_refused(text: str) -> None:
         inches(text)
 
 
-@settings(max_examples=300, deadline=None, derandomize=True)
-@given(st.one_of(st.text(max_size=220), st.text("0123456789 ,./-+e'\"ftinmµ½⅝×°", max_size=24)))
+SIGNS = "0123456789 ,./-+e'\"ftinmµ½⅝×°⁄¹²³⁴₂₈⅟⁻₋①１２／．，\ud800\udcff\u200b"
+
+
+@settings(max_examples=600, deadline=None, derandomize=True)
+@given(st.one_of(st.text(st.characters(), max_size=220), st.text(SIGNS, max_size=24)))
 @pytest.mark.property
 def test_any_text_is_read_or_refused(text: str) -> None:
     try:
@@ -167,7 +231,27 @@ def test_a_number_typed_in_full_comes_back(number: float, unit: str) -> None:
 
 
 @pytest.mark.property
-@settings(max_examples=150, deadline=None, derandomize=True)
-@given(st.text(max_size=60))
+@settings(max_examples=400, deadline=None, derandomize=True)
+@given(st.text(st.characters(), max_size=60) | st.text(SIGNS, max_size=20))
 def test_tidy_twice_is_tidy_once(text: str) -> None:
     assert tidy(tidy(text)) == tidy(text)
+
+
+@pytest.mark.property
+@settings(max_examples=400, deadline=None, derandomize=True)
+@given(st.text("0123456789 .,/-½¹²³₂⁄①in", min_size=1, max_size=12))
+def test_what_tidy_makes_of_a_text_is_read_as_the_text_is(text: str) -> None:
+    """A link holds the tidied text, so it must not be read where what was typed was refused."""
+
+    def read(words: str) -> object:
+        try:
+            return inches(words)
+        except REFUSALS as refused:
+            return type(refused)
+
+    assert read(tidy(text)) == read(text)
+
+
+def test_a_unit_of_millions_of_signs_is_refused_by_its_length() -> None:
+    assert unit_named("in" + " " * (LONGEST - 2), LENGTHS) == "in"
+    assert unit_named("in" + " " * (LONGEST - 1), LENGTHS) is None

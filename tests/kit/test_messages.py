@@ -96,6 +96,10 @@ def refusals(**texts: str) -> list[tuple[str, str]]:
         ("share", "5 lb", "RH share must be in %"),
         ("gravity", "1.5 lb", "Gravity must be a number without a unit"),
         ("part_mass", "1,23,456", "Part mass has a comma that could be read two ways. Write it with a point, like 50 lb"),
+        ("part_mass", "10³ lb", "Part mass has a raised, lowered or encircled digit. Write it in plain digits, like 50 lb"),
+        ("racks", "3²", "Number of racks has a raised, lowered or encircled digit. Write it in plain digits, like 4"),
+        ("log", "0, 1²", "Line 1: temperature has a raised, lowered or encircled digit. Write it in plain digits, like 350 F"),
+        ("readings", "2 ③", "Reading 2: film has a raised, lowered or encircled digit. Write it in plain digits, like 2 mil"),
         ("lift", "0.04", "Lift must be 0.05 lb or more"),
         ("load", "11001", "Load must be 11,000 lb or less"),
         ("part_mass", "0.04", "Part mass must be between 0.05 lb and 11,000 lb"),
@@ -162,6 +166,12 @@ def test_a_key_left_out_is_assumed() -> None:
 @pytest.mark.parametrize("text", ["iron", "Iron", " IRON ", "iron\u200b"])
 def test_a_choice_by_slug_or_label(text: str) -> None:
     assert read_form(Form, {"metal": text}).values["metal"] == "iron"
+
+
+def test_a_name_may_be_typed_with_small_digits() -> None:
+    """A formula's digits are lowered where it is printed: that is its name, not another number."""
+    choice = Choice(label="Gas", options=(Option("co2", "CO2"), Option("n2", "N2")), default="n2")
+    assert read_field(Asked("gas", "gas", "", choice), "CO₂", "", []) == "co2"
 
 
 @pytest.mark.derived
