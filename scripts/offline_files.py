@@ -54,11 +54,16 @@ def _hash(data: bytes) -> str:
 
 
 def let_go(site: Path) -> None:
-    """A worker for daily building, which gives up what an earlier one kept: a kept page would hide the newest."""
+    """A worker for daily building, which gives up what an earlier one kept: a kept page would hide the newest.
+
+    What others keep under the same host it leaves alone: the names are those of offline/service-worker.js.
+    """
     (site / "service-worker.js").write_text(
         "self.addEventListener('install', () => self.skipWaiting());\n"
         "self.addEventListener('activate', (event) => event.waitUntil((async () => {\n"
-        "  for (const name of await caches.keys()) await caches.delete(name);\n"
+        "  const folder = ` ${new URL(self.registration.scope).pathname}`;\n"
+        "  const isOurs = (name) => /^(pages|engine)-/.test(name) && name.endsWith(folder);\n"
+        "  for (const name of await caches.keys()) if (isOurs(name)) await caches.delete(name);\n"
         "  await self.registration.unregister();\n"
         "})()));\n",
         "utf-8",
