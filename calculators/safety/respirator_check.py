@@ -11,6 +11,8 @@ from calculators.safety._respirator_inputs import BLASTING, RESPIRATORS, TIGHT, 
 from calculators.safety._respirator_sums import SAME_DUST, Class, Finding, classes, finding, shift_share
 from calculators.safety._respirator_words import air_quality, cautions, filter_of, programme
 
+NOT_FOR_THIS = "not for this task"
+
 
 def solve(asked: Inputs) -> Result:
     found = finding(asked)
@@ -19,7 +21,7 @@ def solve(asked: Inputs) -> Result:
         cautions=tuple(cautions(asked, found)),
         steps=_steps(asked, found),
         tables=(_dusts(found), _classes(asked, found)),
-        charts=(_chart(found),),
+        charts=() if found.wrong_type else (_chart(found),),
         headline=_headline(found),
     )
 
@@ -44,7 +46,9 @@ def _answers(asked: Inputs, found: Finding) -> dict[str, Given]:
         needed = Value(words=f"not known: not all is measured{least}")
     return {
         "verdict": found.verdict,
-        "most-it-may-be-used-in": found.ruling.most_mg_m3(found.factor),
+        "most-it-may-be-used-in": Value(words=NOT_FOR_THIS)
+        if found.wrong_type
+        else found.ruling.most_mg_m3(found.factor),
         "assigned-factor": found.factor,
         "needed-factor": needed,
         "ruling-dust": found.ruling.name,
@@ -92,7 +96,7 @@ def _dusts(found: Finding) -> Table:
                 "not measured" if measured is None else f"{shop_number(measured)} mg/m3",
                 f"{shop_number(one.limit_mg_m3)} mg/m3",
                 "" if measured is None else shop_number(one.times),
-                f"{shop_number(one.most_mg_m3(found.factor))} mg/m3",
+                NOT_FOR_THIS if found.wrong_type else f"{shop_number(one.most_mg_m3(found.factor))} mg/m3",
             )
         )
     return Table(
@@ -150,6 +154,8 @@ def _steps(asked: Inputs, found: Finding) -> tuple[Step, ...]:
     if len(times) > 1:
         names = {f"t{place}": value for place, value in enumerate(times, 1)}
         steps.append(step("Factor needed, all added up", f"need = {' + '.join(names)}", "", **names))
+    if found.wrong_type:
+        return tuple(steps)
     steps.append(
         step(
             f"Most {ruling.said} that it may be used in, if there were no other dust",
