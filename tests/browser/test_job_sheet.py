@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
@@ -300,3 +301,164 @@ def test_deleting_asks_and_every_job_can_be_saved_first(visit: Callable[..., Vis
     page.locator('dialog button[value="yes"]').click()
     expect(entry(page, "part-size")).to_have_count(0)
     status(page, "was deleted")
+
+
+# ---- nothing is cut, nothing is lost ----
+
+
+def kept(page: Page) -> dict[str, Any]:
+    """The one job that this device keeps."""
+    text: str = page.evaluate(
+        "localStorage.getItem(Object.keys(localStorage).find((one) => one.startsWith('job:')))"
+    )
+    job: dict[str, Any] = json.loads(text)["job"]
+    return job
+
+
+def keep(page: Page, job: dict[str, Any], name: str = "0000000000000001") -> None:
+    text = json.dumps({"kind": "coating job", "format": 1, "job": {"id": name, **job}})
+    page.evaluate("([key, text]) => localStorage.setItem(key, text)", [f"job:{name}", text])
+    page.evaluate("(id) => localStorage.setItem('job-current', id)", name)
+
+
+def with_entries(*entries: dict[str, Any]) -> dict[str, Any]:
+    return {"name": "Gate", "made": "2026-11-25", "changed": "2026-11-25T12:00:00Z", "entries": list(entries)}
+
+
+def test_a_log_as_long_as_the_calculator_reads_is_kept_whole(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    page = here.page
+    log = "\n".join(f"{place / 100:.2f}, {min(70 + place * 0.03, 398.0):.2f} F  " for place in range(19_000))
+    assert len(log) > 300_000
+    here.goes("cure/bake-log/")
+    # as a paste brings it: key by key it takes the browser longer than a test waits
+    here.calculator("bake-log").field("log").evaluate(
+        """(field, text) => { field.value = text;
+             for (const kind of ["input", "change"]) field.dispatchEvent(new Event(kind, { bubbles: true })); }""",
+        log,
+    )
+    here.calculator("bake-log").act("add-to-job")
+    expect(page.locator('[data-about="job"]')).to_be_visible(timeout=SLOW_ms)
+    here.goes(SHEET)
+    before = one_line(entry(page, "bake-log").locator(".job-headline").inner_text())
+    page.locator("#job-tick-bake").check()
+    page.locator('[data-act="again"]').click()
+    status(page, "All 1 worked out again")
+    assert kept(page)["entries"][0]["texts"]["log"] == log
+    assert one_line(entry(page, "bake-log").locator(".job-headline").inner_text()) == before
+
+
+def test_an_answer_that_does_not_fit_is_not_added_and_nothing_is_lost(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    page = here.page
+    here.goes(SHEET)
+    full = with_entries(*({"name": f"part-size-{place}", "slug": "part-size"} for place in range(100)))
+    keep(page, full)
+    before = kept(page)
+    here.goes("spray/powder-needed/")
+    powder = here.calculator("powder-needed")
+    powder.put("film", "3")
+    powder.act("add-to-job")
+    expect(powder.box.locator("[data-status]")).to_contain_text(
+        "Not added. A job has at most 100 calculations, and this one has 101.", timeout=START_ms
+    )
+    expect(page.locator('[data-about="job"]')).to_have_count(0)
+    assert kept(page) == before
+    assert powder.holds()["film"] == "3"
+
+
+def test_an_answer_for_which_there_is_no_room_is_not_called_added(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    here.context.add_init_script(
+        "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };"
+    )
+    here.goes("part/part-size/")
+    size = here.calculator("part-size")
+    size.act("add-to-job")
+    expect(size.box.locator("[data-status]")).to_contain_text(
+        "Not added. This device has no room left for the job", timeout=START_ms
+    )
+    expect(here.page.locator('[data-about="job"]')).to_have_count(0)
+
+
+@pytest.mark.parametrize("take", [None, {"area": None}], ids=str)
+def test_a_tab_with_a_damaged_memory_of_its_job_still_adds(visit: Callable[..., Visit], take: Any) -> None:
+    here = visit()
+    here.goes("part/part-size/")
+    text = json.dumps({"name": "part-size", "take": take})
+    here.page.evaluate("(text) => sessionStorage.setItem('job-visit:part-size', text)", text)
+    here.calculator("part-size").act("add-to-job")
+    expect(here.page.locator('[data-about="job"]')).to_be_visible(timeout=START_ms)
+    assert here.errors == []
+
+
+def test_a_link_is_in_the_address_until_its_job_was_taken(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    page = here.page
+    here.goes(SHEET)
+    page.locator('[data-act="new"]').click()
+    page.locator("dialog input").fill("Gate")
+    page.locator('dialog button[value="yes"]').click()
+    page.evaluate("navigator.clipboard.writeText = async (text) => { window.copied = text }")
+    page.locator(".job-more summary").click()
+    page.locator('[data-act="link"]').click()
+    status(page, "Link copied")
+    link = page.evaluate("copied")
+    other = visit()
+    dialog = other.page.locator("job-sheet dialog")
+    other.page.goto(link)
+    expect(dialog).to_be_visible()
+    assert other.page.url == link
+    dialog.get_by_role("button", name="Leave it").click()
+    expect(dialog).to_have_count(0)
+    assert other.page.url == link
+    other.page.reload()
+    dialog.get_by_role("button", name="Open it").click()
+    expect(other.page.locator("#job-choice")).to_contain_text("Gate")
+    other.page.wait_for_function("location.hash === ''")
+
+
+def test_every_job_saved_as_one_file_comes_back_with_what_could_not_be_read(
+    visit: Callable[..., Visit], tmp_path: Path
+) -> None:
+    here = visit()
+    page = here.page
+    here.goes(SHEET)
+    keep(page, with_entries({"name": "part-size", "slug": "part-size"}))
+    newer = {"kind": "coating job", "format": 2, "job": {**with_entries(), "name": "Newer"}}
+    page.evaluate("(text) => localStorage.setItem('job:0000000000000002', text)", json.dumps(newer))
+    page.reload()
+    page.locator(".job-more summary").click()
+    with page.expect_download() as waiting:
+        page.locator('[data-act="export"]').click()
+    status(page, "Saved as one file: 1 job, and 1 job that could not be opened, as stored.")
+    path = tmp_path / "jobs.json"
+    waiting.value.save_as(path)
+
+    other = visit()
+    other.goes(SHEET)
+    other.page.locator(".job-more summary").click()
+    other.page.locator("#job-file").set_input_files(path)
+    status(
+        other.page,
+        "jobs.json: 1 of 2 jobs opened. The first of the others: This job was made with a newer version",
+    )
+    expect(entry(other.page, "part-size")).to_be_visible()
+    # a later version of the site reads it, as this one does once it is of a format that it knows
+    path.write_text(path.read_text("utf-8").replace(r"\"format\": 2", r"\"format\": 1"), "utf-8")
+    other.page.locator("#job-file").set_input_files(path)
+    status(other.page, "jobs.json: 2 of 2 jobs opened.")
+    expect(other.page.locator("#job-choice")).to_contain_text("Newer")
+
+
+def test_a_job_that_cannot_be_read_any_more_is_not_called_deleted(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    page = here.page
+    here.goes(SHEET)
+    keep(page, with_entries({"name": "part-size", "slug": "part-size"}))
+    page.reload()
+    expect(entry(page, "part-size")).to_be_visible()
+    page.evaluate("localStorage.setItem('job:0000000000000001', 'x'.repeat(4_000_001))")
+    page.locator("#job-tick-bake").click()
+    status(page, "A job has at most 4,000,000 characters, and this one has more. It was left as it is.")
+    assert page.evaluate("localStorage.getItem('job:0000000000000001').length") == 4_000_001

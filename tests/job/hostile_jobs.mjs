@@ -102,12 +102,12 @@ function isWhole(job, source) {
   for (const entry of job.entries) {
     must(isLine(entry.name, 80) && entry.name !== "" && /^[a-z][a-z0-9-]{0,59}$/.test(entry.slug), "name and calculator", source);
     must(Number.isInteger(entry.version) && typeof entry.stop === "boolean", "version and stop", source);
-    must(eachOf(entry.texts, (text) => isLine(text, 300_000)), "texts", source);
+    must(eachOf(entry.texts, (text) => isLine(text, 1_000_000)), "texts", source);
     must(eachOf(entry.take, (take) => ["from", "meaning", "text", "shown"].every((part) => isLine(take[part], 400))), "take", source);
     for (const list of [entry.same, entry.stops, entry.problems]) {
       must(Array.isArray(list) && list.length <= 100 && list.every((text) => isLine(text, 1_000)), "lists", source);
     }
-    must(isLine(entry.headline, 1_000) && isLine(entry.text, 20_000) && isLine(entry.query, 4_000), "answer", source);
+    must(isLine(entry.headline, 1_000) && isLine(entry.text, 200_000) && isLine(entry.query, 4_000), "answer", source);
     must(
       Array.isArray(entry.gifts) && entry.gifts.length <= 100 &&
         entry.gifts.every((/** @type {any} */ gift) =>

@@ -32,9 +32,17 @@
 
 export const FORMAT = 1;
 const KIND = "coating job";
-const LONGEST_FILE = 4_000_000;
+// Far more than any job needs: a log of as many lines as a calculator reads fits. They keep out what was not written as a job.
+export const LONGEST_JOB = 4_000_000;
+const LONGEST_FIELD = 1_000_000;
+const LONGEST_NOTE = 5_000;
+export const LONGEST_NAME = 80;
+const LONGEST_ANSWER = 200_000;
 const MOST_ENTRIES = 100;
-const MOST_FIELDS = 100;
+const MOST_PARTS = 100;
+
+/** Why something is not taken as a job: a sentence for the reader, without its full stop. Nothing is ever cut to fit. */
+export class Unfit extends Error {}
 
 /** @param {string} name @returns {Job} */
 export function newJob(name) {
@@ -60,7 +68,7 @@ export function jobText(job) {
  * @returns {{job: Job, problem: ""} | {job: null, problem: string}}
  */
 export function readJob(text) {
-  if (text.length > LONGEST_FILE) return refused("This is larger than any job: it was left as it is.");
+  if (text.length > LONGEST_JOB) return refused(`${TOO_LARGE}. It was left as it is.`);
   let read;
   try {
     read = JSON.parse(text);
@@ -73,8 +81,28 @@ export function readJob(text) {
   if (read.format > FORMAT) {
     return refused("This job was made with a newer version of this site. Reload the page to get it; the job was left as it is.");
   }
-  const job = jobOf(read.job);
-  return job ? { job, problem: "" } : refused("This job is damaged: it was left as it is.");
+  try {
+    return { job: jobOf(read.job), problem: "" };
+  } catch (reason) {
+    if (!(reason instanceof Unfit)) throw reason;
+    return refused(`${reason.message}. It was left as it is.`);
+  }
+}
+
+/**
+ * Why this job could not be read back once it is stored; empty where it can be.
+ * @param {Job} job
+ * @param {string} text of this job
+ */
+export function unfit(job, text) {
+  if (text.length > LONGEST_JOB) return `${TOO_LARGE}.`;
+  try {
+    jobOf(job);
+    return "";
+  } catch (reason) {
+    if (!(reason instanceof Unfit)) throw reason;
+    return `${reason.message}.`;
+  }
 }
 
 /** @param {string} problem @returns {{job: null, problem: string}} */
@@ -83,79 +111,115 @@ function refused(problem) {
 }
 
 /** @param {unknown} value @returns {value is Record<string, unknown>} */
-function isRecord(value) {
+export function isRecord(value) {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-/** @param {unknown} value @param {number} longest */
-const line = (value, longest = 400) => (typeof value === "string" ? value.slice(0, longest) : "");
+/** @param {number} number */
+const figure = (number) => number.toLocaleString("en-US");
 
-/** @param {unknown} value @param {number} longest @returns {Record<string, string>} */
-function lines(value, longest) {
-  if (!isRecord(value)) return {};
-  const pairs = Object.entries(value).slice(0, MOST_FIELDS);
-  return Object.fromEntries(pairs.filter((pair) => typeof pair[1] === "string").map(([key, text]) => [line(key, 60), line(text, longest)]));
+const DAMAGED = "This job is damaged";
+export const TOO_LARGE = `A job has at most ${figure(LONGEST_JOB)} characters, and this one has more`;
+
+/**
+ * Text as it is; anything else is none.
+ * @param {unknown} value
+ * @param {number} longest
+ * @param {string} what it is, to begin a sentence with
+ */
+function line(value, longest, what) {
+  if (typeof value !== "string") return "";
+  if (value.length > longest) throw new Unfit(`${what} has at most ${figure(longest)} characters, and this one has ${figure(value.length)}`);
+  return value;
 }
 
-/** @param {unknown} value @returns {Job | null} */
+/** @template T @param {T[]} list @param {string} what @param {string} parts @param {number} most @returns {T[]} */
+function atMost(list, what, parts, most = MOST_PARTS) {
+  if (list.length > most) throw new Unfit(`${what} has at most ${most} ${parts}, and this one has ${figure(list.length)}`);
+  return list;
+}
+
+/**
+ * Texts by name. One that is no text would be answered with the example's, so it is refused.
+ * @param {unknown} value
+ * @param {number} longest
+ * @param {(key: string) => string} what
+ * @returns {Record<string, string>}
+ */
+function lines(value, longest, what) {
+  if (!isRecord(value)) return {};
+  const pairs = atMost(Object.entries(value), "A part of a job", "fields or notes");
+  if (pairs.some((pair) => typeof pair[1] !== "string")) throw new Unfit(DAMAGED);
+  return Object.fromEntries(pairs.map(([key, text]) => [line(key, 60, "The name of a field or step"), line(text, longest, what(key))]));
+}
+
+/**
+ * A job from what may be one.
+ * @param {unknown} value
+ * @returns {Job}
+ * @throws {Unfit}
+ */
 export function jobOf(value) {
-  if (!isRecord(value) || !Array.isArray(value.entries)) return null;
-  const id = /^[0-9a-f]{16}$/.test(line(value.id)) ? line(value.id) : newJob("").id;
-  const entries = value.entries.slice(0, MOST_ENTRIES).map(entryOf);
-  const whole = /** @type {Entry[]} */ (entries.filter(Boolean));
-  if (whole.length !== entries.length || new Set(whole.map((one) => one.name)).size !== whole.length) return null;
-  const ticks = isRecord(value.ticks) ? Object.entries(value.ticks).slice(0, MOST_FIELDS) : [];
+  if (!isRecord(value) || !Array.isArray(value.entries)) throw new Unfit(DAMAGED);
+  const entries = atMost(value.entries, "A job", "calculations", MOST_ENTRIES).map(entryOf);
+  if (new Set(entries.map((one) => one.name)).size !== entries.length) throw new Unfit(DAMAGED);
+  const ticks = isRecord(value.ticks) ? atMost(Object.entries(value.ticks), "A job", "ticks") : [];
+  const date = (/** @type {unknown} */ text) => line(text, 40, "The date of a job");
   return {
-    id,
-    name: line(value.name, 80) || "Job",
-    made: /^\d{4}-\d\d-\d\d$/.test(line(value.made)) ? line(value.made) : localDay(new Date()),
-    changed: line(value.changed, 40),
-    entries: whole,
-    notes: lines(value.notes, 5_000),
-    ticks: Object.fromEntries(ticks.filter((pair) => pair[1] === true).map(([key]) => [line(key, 60), true])),
+    id: typeof value.id === "string" && /^[0-9a-f]{16}$/.test(value.id) ? value.id : newJob("").id,
+    name: line(value.name, LONGEST_NAME, "The name of a job") || "Job",
+    made: /^\d{4}-\d\d-\d\d$/.test(date(value.made)) ? date(value.made) : localDay(new Date()),
+    changed: date(value.changed),
+    entries,
+    notes: lines(value.notes, LONGEST_NOTE, () => "A note"),
+    ticks: Object.fromEntries(ticks.filter((pair) => pair[1] === true).map(([key]) => [line(key, 60, "The name of a step"), true])),
   };
 }
 
-/** @param {unknown} value @returns {Entry | null} */
+/** @param {unknown} value @returns {Entry} */
 function entryOf(value) {
-  if (!isRecord(value)) return null;
-  const slug = line(value.slug, 60);
-  const name = line(value.name, 80);
-  if (!/^[a-z][a-z0-9-]*$/.test(slug) || name === "") return null;
-  const gifts = Array.isArray(value.gifts) ? value.gifts.slice(0, MOST_FIELDS).filter(isRecord) : [];
-  const take = isRecord(value.take) ? Object.entries(value.take).slice(0, MOST_FIELDS) : [];
-  const texts = (/** @type {unknown} */ list) =>
-    Array.isArray(list) ? list.slice(0, MOST_FIELDS).filter((one) => typeof one === "string").map((one) => line(one, 1_000)) : [];
+  if (!isRecord(value)) throw new Unfit(DAMAGED);
+  const slug = line(value.slug, 60, "The name of a calculator");
+  const name = line(value.name, 80, "The name of a calculation");
+  if (!/^[a-z][a-z0-9-]*$/.test(slug) || name === "") throw new Unfit(DAMAGED);
+  const answer = (/** @type {unknown} */ text, longest = 1_000) => line(text, longest, `A part of an answer of ${slug}`);
+  const list = (/** @type {unknown} */ part) => (Array.isArray(part) ? atMost(part, `An answer of ${slug}`, "parts of a kind") : []);
+  const texts = (/** @type {unknown} */ part) => list(part).filter((one) => typeof one === "string").map((one) => answer(one));
   return {
     name,
     slug,
     version: Number.isInteger(value.version) ? Number(value.version) : 0,
-    texts: lines(value.texts, 300_000),
+    texts: lines(value.texts, LONGEST_FIELD, (key) => `The field ${key} of ${slug}`),
     same: texts(value.same),
     take: Object.fromEntries(
-      take
+      list(isRecord(value.take) ? Object.entries(value.take) : [])
         .filter((pair) => isRecord(pair[1]))
-        .map(([key, one]) => {
-          const { from, meaning, text, shown } = /** @type {Record<string, unknown>} */ (one);
-          const take = { from: line(from, 80), meaning: line(meaning, 60), text: line(text), shown: line(shown) || line(text) };
-          return [line(key, 60), take];
-        }),
+        .map(([key, one]) => [line(key, 60, "The name of a field"), takeOf(one)]),
     ),
-    headline: line(value.headline, 1_000),
-    text: line(value.text, 20_000),
+    headline: answer(value.headline),
+    text: answer(value.text, LONGEST_ANSWER),
     stop: value.stop === true,
     stops: texts(value.stops),
     problems: texts(value.problems),
-    query: line(value.query, 4_000),
-    gifts: gifts.map((one) => ({
-      meaning: line(one.meaning, 60),
-      words: line(one.words, 100),
-      text: line(one.text),
-      shown: line(one.shown),
-      origin: one.origin === "answer" ? "answer" : "input",
-      with: texts(one.with),
-    })),
+    query: answer(value.query, 4_000),
+    gifts: list(value.gifts)
+      .filter(isRecord)
+      .map((one) => ({
+        meaning: answer(one.meaning, 60),
+        words: answer(one.words, 100),
+        text: answer(one.text, 400),
+        shown: answer(one.shown, 400),
+        origin: one.origin === "answer" ? "answer" : "input",
+        with: texts(one.with),
+      })),
   };
+}
+
+/** @param {Record<string, unknown>} value @returns {Take} */
+function takeOf(value) {
+  const part = (/** @type {unknown} */ text, longest = 400) => line(text, longest, "A number taken from another calculation");
+  const { from, meaning, text, shown } = value;
+  return { from: part(from, 80), meaning: part(meaning, 60), text: part(text), shown: part(shown) || part(text) };
 }
 
 /** @param {string} name @param {Entry[]} entries a name that none of them has */

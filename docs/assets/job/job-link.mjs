@@ -1,15 +1,18 @@
 // @ts-check
 // A job in a link's fragment, which no host ever sees: what was entered, packed; answers are worked out again.
 
-import { jobOf, newJob } from "./job-data.mjs";
+import { jobOf, LONGEST_JOB, newJob, TOO_LARGE, Unfit } from "./job-data.mjs";
 
 /** @typedef {import("./job-data.mjs").Job} Job */
 
 const NAME = "job=";
 const FORMAT = 1;
 const LONGEST = 200_000;
+/** A sign is up to three bytes. */
+const MOST_UNPACKED_bytes = 3 * LONGEST_JOB;
+const TOO_LONG = `A link has at most ${LONGEST.toLocaleString("en-US")} characters, and this one has more`;
 
-/** @param {Job} job @returns {Promise<string>} the fragment, without its sign */
+/** @param {Job} job @returns {Promise<string>} the fragment, without its sign; empty where the job is too long for a link */
 export async function fragmentOf(job) {
   const entries = job.entries.map(({ name, slug, version, texts, same, take }) => {
     // what was taken is there twice, and a calculator knows its own example: both are left out
@@ -20,7 +23,8 @@ export async function fragmentOf(job) {
   });
   const text = JSON.stringify([FORMAT, job.name, job.made, entries, job.notes, Object.keys(job.ticks)]);
   const packed = await through(new TextEncoder().encode(text), new CompressionStream("deflate-raw"));
-  return NAME + base64url(packed);
+  const fragment = NAME + base64url(packed);
+  return fragment.length > LONGEST ? "" : fragment;
 }
 
 /**
@@ -33,8 +37,11 @@ export async function jobFrom(fragment) {
   if (!text.startsWith(NAME)) return { job: null, problem: "" };
   const damaged = { job: null, problem: "The link holds a job that cannot be read: part of it may be missing. Nothing was changed." };
   try {
-    const packed = unbase64url(text.slice(NAME.length, LONGEST));
-    const read = JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(await through(packed, new DecompressionStream("deflate-raw"))));
+    if (text.length > LONGEST) throw new Unfit(TOO_LONG);
+    const packed = unbase64url(text.slice(NAME.length));
+    const unpacked = new TextDecoder("utf-8", { fatal: true }).decode(await through(packed, new DecompressionStream("deflate-raw")));
+    if (unpacked.length > LONGEST_JOB) throw new Unfit(TOO_LARGE);
+    const read = JSON.parse(unpacked);
     if (!Array.isArray(read)) return damaged;
     const [format, name, made, entries, notes, ticks] = read;
     if (typeof format === "number" && format > FORMAT) {
@@ -53,9 +60,10 @@ export async function jobFrom(fragment) {
         return { name: entryName, slug, version, take, texts: { ...texts, ...taken } };
       }),
     });
-    return job ? { job, problem: "" } : damaged;
-  } catch {
-    return damaged;
+    return { job, problem: "" };
+  } catch (reason) {
+    if (!(reason instanceof Unfit)) return damaged;
+    return { job: null, problem: `The link holds a job that cannot be read. ${reason.message}. Nothing was changed.` };
   }
 }
 
@@ -73,7 +81,7 @@ async function through(bytes, stream) {
     if (done) break;
     size += value.length;
     // a few bytes can unpack to gigabytes
-    if (size > 4_000_000) throw new Error("too large");
+    if (size > MOST_UNPACKED_bytes) throw new Unfit(TOO_LARGE);
     parts.push(value);
   }
   const whole = new Uint8Array(size);

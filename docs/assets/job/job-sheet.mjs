@@ -3,7 +3,7 @@
 
 import { saveAsFile } from "../calculator/copy.mjs";
 import { engine } from "../calculator/engine.mjs";
-import { jobText, localDay, newJob, readJob } from "./job-data.mjs";
+import { jobText, localDay, LONGEST_NAME, newJob, readJob } from "./job-data.mjs";
 import { entryCard } from "./entry-card.mjs";
 import { fragmentOf, jobFrom } from "./job-link.mjs";
 import { stale } from "./job-state.mjs";
@@ -15,6 +15,10 @@ import { drawCode } from "./paper-code.mjs";
 
 /** @typedef {import("./job-data.mjs").Job} Job */
 /** @typedef {import("./job-data.mjs").Entry} Entry */
+
+const SEVERAL = "coating jobs";
+const MOST_JOBS = 1_000;
+const LARGEST_FILE_bytes = 20_000_000;
 
 class JobSheet extends HTMLElement {
   /** @type {Map<string, {version: number, title: string, href: string, step: string}>} */ #known = new Map();
@@ -44,22 +48,26 @@ class JobSheet extends HTMLElement {
   }
 
   async #takeLink() {
-    const { job, problem } = await jobFrom(location.hash);
+    const link = location.hash;
+    const { job, problem } = await jobFrom(link);
     if (problem !== "") return this.#say(problem);
     if (!job) return;
-    history.replaceState(history.state, "", location.pathname + location.search);
     if (!(await ask(this, `This link holds the job “${job.name}”. Open it beside the jobs that are here?`, "Open it"))) return;
-    this.#adopt(job);
+    const trouble = this.#adopt(job);
+    if (trouble !== "" && !jobById(job.id)) return;
+    // the address keeps a job that no storage keeps
+    if (trouble === "" && location.hash === link) history.replaceState(history.state, "", location.pathname + location.search);
     await this.#workOut();
   }
 
-  /** @param {Job} job */
+  /** @param {Job} job @returns {string} what went wrong, which is said as well */
   #adopt(job) {
     if (isTaken(job.id)) job.id = newJob("").id;
     const problem = putJob(job);
-    makeCurrent(job.id);
+    if (problem === "" || jobById(job.id)) makeCurrent(job.id);
     this.#show();
     this.#say(problem || `“${job.name}” is open.`);
+    return problem;
   }
 
   #show() {
@@ -146,46 +154,49 @@ class JobSheet extends HTMLElement {
 
   /** @param {File} file */
   async #openFile(file) {
-    if (file.size > 20_000_000) return this.#say(`${file.name} is larger than any job: it was left as it is.`);
+    if (file.size > LARGEST_FILE_bytes) return this.#say(`${file.name} is larger than 20 MB, the most that is read: it was left as it is.`);
     let text = "";
     try {
       text = await file.text();
     } catch {
       return this.#say(`${file.name} could not be read.`);
     }
-    let parts = [text];
-    try {
-      const read = JSON.parse(text);
-      if (read?.kind === "coating jobs" && Array.isArray(read.jobs)) parts = read.jobs.map((/** @type {unknown} */ one) => JSON.stringify(one));
-    } catch {
-      // readJob says what is wrong with it
+    const parts = jobsIn(text);
+    if (parts.length > MOST_JOBS) {
+      return this.#say(`${file.name} holds ${parts.length} jobs, and at most ${MOST_JOBS} are read at a time: it was left as it is.`);
     }
-    let problem = "";
-    for (const part of parts.slice(0, 1_000)) {
+    /** @type {string[]} */
+    const problems = [];
+    for (const part of parts) {
       const read = readJob(part);
-      if (read.job) this.#adopt(read.job);
-      else problem = `${file.name}: ${read.problem}`;
+      const problem = read.job ? this.#adopt(read.job) : read.problem;
+      if (problem !== "") problems.push(problem);
     }
-    if (problem) this.#say(problem);
+    if (parts.length === 1) return problems[0] && this.#say(`${file.name}: ${problems[0]}`);
+    const well = `${file.name}: ${parts.length - problems.length} of ${parts.length} jobs opened.`;
+    this.#say(problems[0] ? `${well} The first of the others: ${problems[0]}` : well);
   }
 
   #saveAll() {
     const { jobs, unread } = allJobs();
-    const whole = { kind: "coating jobs", format: 1, jobs: jobs.map((job) => JSON.parse(jobText(job))), unread: unread.map((one) => one.text) };
+    const whole = { kind: SEVERAL, format: 1, jobs: jobs.map((job) => JSON.parse(jobText(job))), unread: unread.map((one) => one.text) };
     saveAsFile(`jobs-${localDay(new Date())}.json`, JSON.stringify(whole, null, 1), "application/json");
+    const count = (/** @type {number} */ number) => (number === 1 ? "1 job" : `${number} jobs`);
+    const more = unread.length > 0 ? `, and ${count(unread.length)} that could not be opened, as stored` : "";
+    this.#say(`Saved as one file: ${count(jobs.length)}${more}.`);
   }
 
   async #start() {
-    const name = await ask(this, "What is the job called?", "Start it", "Park benches");
+    const name = await ask(this, "What is the job called?", "Start it", "Park benches", LONGEST_NAME);
     if (typeof name !== "string") return;
-    this.#adopt(newJob(name.trim().slice(0, 80) || "Job"));
+    this.#adopt(newJob(name.trim() || "Job"));
   }
 
   /** @param {Job} job */
   async #rename(job) {
-    const name = await ask(this, "What is the job called?", "Name it", job.name);
+    const name = await ask(this, "What is the job called?", "Name it", job.name, LONGEST_NAME);
     if (typeof name !== "string" || name.trim() === "") return;
-    this.#change(job.id, (now) => void (now.name = name.trim().slice(0, 80)));
+    this.#change(job.id, (now) => void (now.name = name.trim()));
   }
 
   /** @param {Job} job */
@@ -200,7 +211,9 @@ class JobSheet extends HTMLElement {
 
   /** @param {Job} job */
   async #copyLink(job) {
-    const address = `${location.origin}${location.pathname}#${await fragmentOf(now(job))}`;
+    const fragment = await fragmentOf(now(job));
+    if (fragment === "") return this.#say("This job is too long for a link. Save it as a file to hand it on.");
+    const address = `${location.origin}${location.pathname}#${fragment}`;
     try {
       await navigator.clipboard.writeText(address);
       this.#say("Link copied. What is behind its # sign never leaves the devices it is opened on.");
@@ -212,11 +225,13 @@ class JobSheet extends HTMLElement {
   /**
    * @param {string} id
    * @param {(job: Job) => void} change
+   * @returns {string} what went wrong, which is said as well
    */
   #change(id, change) {
     const problem = changeJob(id, change);
     this.#show();
     if (problem) this.#say(problem);
+    return problem;
   }
 
   /**
@@ -326,7 +341,7 @@ class JobSheet extends HTMLElement {
   #take(id, answers) {
     let refused = 0;
     let problems = 0;
-    this.#change(id, (now) => {
+    const problem = this.#change(id, (now) => {
       for (const { name, texts, taken, problems: missing, response } of answers) {
         const entry = now.entries.find((one) => one.name === name);
         if (!entry) continue;
@@ -350,6 +365,7 @@ class JobSheet extends HTMLElement {
         entry.gifts = response.gifts;
       }
     });
+    if (problem !== "") return;
     const good = answers.length - refused;
     this.#say(
       refused + problems === 0
@@ -363,14 +379,14 @@ class JobSheet extends HTMLElement {
    * @param {Job} job
    */
   async #showPaper(job) {
-    const address = `${location.origin}${location.pathname}#${await fragmentOf(job)}`;
+    const fragment = await fragmentOf(job);
     if (currentJob()?.id !== job.id) return;
     let paper = this.querySelector("[data-paper]");
     if (!paper) {
       paper = element("div", { class: "job-paper", "data-paper": "" });
       this.append(paper);
     }
-    const code = await drawCode(address);
+    const code = fragment === "" ? null : await drawCode(`${location.origin}${location.pathname}#${fragment}`);
     const words = code
       ? "This sheet as a link: point a phone's camera at the square. The job is in the link and on no server."
       : "This job is too long for a square that a phone reads from paper. Save it as a file to hand it on.";
@@ -381,6 +397,24 @@ class JobSheet extends HTMLElement {
 /** The job as it stands now: another tab, or a note just typed, may have changed it. @param {Job} job */
 function now(job) {
   return jobById(job.id) ?? job;
+}
+
+/**
+ * The texts of the jobs in a file: of one, or of several with those that this site could not read when it saved them.
+ * @param {string} text
+ * @returns {string[]}
+ */
+function jobsIn(text) {
+  try {
+    const read = JSON.parse(text);
+    if (read?.kind === SEVERAL && Array.isArray(read.jobs)) {
+      const unread = Array.isArray(read.unread) ? read.unread : [];
+      return [...read.jobs.map((/** @type {unknown} */ one) => JSON.stringify(one)), ...unread.map(String)];
+    }
+  } catch {
+    // readJob says what is wrong with it
+  }
+  return [text];
 }
 
 /** @param {string} name */

@@ -1,15 +1,15 @@
 // @ts-check
 // Jobs on this device: one item of local storage a job, so that two tabs never write over each other's.
 
-import { jobText, readJob } from "./job-data.mjs";
+import { isRecord, jobText, readJob, unfit } from "./job-data.mjs";
 
 /** @typedef {import("./job-data.mjs").Job} Job */
 /** @typedef {{key: string, text: string, problem: string}} Unread a stored job that cannot be read, kept as it is */
 
 const PREFIX = "job:";
 const CURRENT = "job-current";
-const REFUSED = "This browser keeps nothing for this site: save the job as a file before you leave the page.";
-const FULL = "This device has no room left for the job: save it as a file before you leave the page, or delete old jobs.";
+const REFUSED = "This browser keeps nothing for this site";
+const FULL = "This device has no room left for the job";
 
 /** Jobs that could not be stored, for as long as the page is open. @type {Map<string, Job>} */
 const unstored = new Map();
@@ -43,13 +43,22 @@ export function allJobs() {
   return { jobs: [...jobs.values()].sort((a, b) => b.changed.localeCompare(a.changed)), unread };
 }
 
+/**
+ * @param {string} id
+ * @returns {{job: Job, problem: ""} | {job: null, problem: string}} the problem is said to the reader
+ */
+function stored(id) {
+  const held = unstored.get(id);
+  if (held) return { job: held, problem: "" };
+  const text = storage()?.getItem(PREFIX + id) ?? null;
+  if (text === null) return { job: null, problem: "This job was deleted in another tab." };
+  const read = readJob(text);
+  return read.job ? { job: { ...read.job, id }, problem: "" } : read;
+}
+
 /** @param {string} id @returns {Job | null} */
 export function jobById(id) {
-  const held = unstored.get(id);
-  if (held) return held;
-  const text = storage()?.getItem(PREFIX + id) ?? null;
-  const job = text === null ? null : readJob(text).job;
-  return job ? { ...job, id } : null;
+  return stored(id).job;
 }
 
 /** Whether something is kept under this id, readable or not. @param {string} id */
@@ -78,27 +87,49 @@ export function makeCurrent(id) {
  * Change a job: read as it stands now, in whichever tab it was changed last, and written back at once.
  * @param {string} id
  * @param {(job: Job) => void} change
+ * @param {(job: Job) => string} [put]
  * @returns {string} what went wrong, for the reader
  */
-export function changeJob(id, change) {
-  const job = jobById(id);
-  if (!job) return "This job was deleted in another tab.";
-  change(job);
-  return putJob(job);
+export function changeJob(id, change, put = putJob) {
+  const { job, problem } = stored(id);
+  if (!job) return problem;
+  // what does not fit must leave a job that only this page holds as it was
+  const changed = structuredClone(job);
+  change(changed);
+  return put(changed);
 }
 
-/** @param {Job} job @returns {string} what went wrong, for the reader */
+/** Store a job, or hold it for as long as the page is open. @param {Job} job @returns {string} what went wrong, for the reader */
 export function putJob(job) {
+  const { problem, fits } = store(job);
+  if (problem === "") unstored.delete(job.id);
+  if (problem === "" || !fits) return problem;
+  unstored.set(job.id, job);
+  return `${problem}: save it as a file before you leave the page${problem === FULL ? ", or delete old jobs" : ""}.`;
+}
+
+/** Store a job, or leave all as it was: for a page that will be left. @param {Job} job @returns {string} what went wrong, for the reader */
+export function storeJob(job) {
+  const { problem, fits } = store(job);
+  if (problem === "") unstored.delete(job.id);
+  if (problem === "" || !fits) return problem;
+  return problem === FULL ? `${problem}: save old jobs as files and delete them.` : `${problem}.`;
+}
+
+/** @param {Job} job @returns {{problem: string, fits: boolean}} fits: it is no larger than a job may be */
+function store(job) {
   job.changed = new Date().toISOString();
+  const text = jobText(job);
+  const problem = unfit(job, text);
+  if (problem !== "") return { problem, fits: false };
   const kept = storage();
   try {
     if (!kept) throw new Error("refused");
-    kept.setItem(PREFIX + job.id, jobText(job));
-    unstored.delete(job.id);
-    return "";
+    kept.setItem(PREFIX + job.id, text);
+    return { problem: "", fits: true };
   } catch (reason) {
-    unstored.set(job.id, job);
-    return kept && reason instanceof DOMException && reason.name === "QuotaExceededError" ? FULL : REFUSED;
+    const full = kept && reason instanceof DOMException && reason.name === "QuotaExceededError";
+    return { problem: full ? FULL : REFUSED, fits: true };
   }
 }
 
@@ -131,11 +162,18 @@ export function onOtherTab(told) {
 export function visitOf(slug) {
   try {
     const kept = JSON.parse(sessionStorage.getItem(`job-visit:${slug}`) ?? "null");
-    if (kept && typeof kept.name === "string" && typeof kept.take === "object") return kept;
+    if (isRecord(kept) && typeof kept.name === "string" && isRecord(kept.take) && Object.values(kept.take).every(isTake)) {
+      return /** @type {Visit} */ (kept);
+    }
   } catch {
     // refused or damaged: the form stands for nothing yet
   }
   return { name: "", take: {} };
+}
+
+/** @param {unknown} value @returns {value is Take} */
+function isTake(value) {
+  return isRecord(value) && ["from", "meaning", "text", "shown"].every((part) => typeof value[part] === "string");
 }
 
 /** @param {string} slug @param {Visit} visit */

@@ -5,7 +5,7 @@ import { defaultTexts, fieldBox, labelOf, readTexts, writeMeasure, writeText } f
 import { note } from "../calculator/notes.mjs";
 import { freeName, newJob } from "./job-data.mjs";
 import { offers } from "./job-state.mjs";
-import { changeJob, currentJob, keepVisit, makeCurrent, onOtherTab, putJob, visitOf } from "./job-store.mjs";
+import { changeJob, currentJob, keepVisit, makeCurrent, onOtherTab, storeJob, visitOf } from "./job-store.mjs";
 
 /** @typedef {import("../calculator/asking.mjs").Asking} Asking */
 /** @typedef {import("./job-data.mjs").Entry} Entry */
@@ -33,23 +33,25 @@ export async function addToJob(beside, another = false) {
   if (!response?.ok) return say("Not added: the answer shown is not for what the fields hold.");
   const rest = await response.rest?.catch(() => null);
   if (!rest) return say("Not added: a part of the answer did not come. Reload the page: what you typed is kept.");
-  const job = currentJob() ?? newJob("My job");
-  if (!currentJob()) {
-    putJob(job);
-    makeCurrent(job.id);
-  }
+  const old = currentJob();
+  const job = old ?? newJob("My job");
   const visit = visitOf(slug);
   let name = "";
-  const problem = changeJob(job.id, (now) => {
-    const old = now.entries.find((one) => one.name === visit.name && one.slug === slug) ?? now.entries.find((one) => one.slug === slug);
-    name = old && !another ? old.name : freeName(slug, now.entries);
-    const entry = entryOf(name, slug, form, response, rest.text, stillTaken(visit.take, response.query, form));
+  const take = stillTaken(visit.take, response.query, form);
+  const add = (/** @type {Job} */ now) => {
+    const same = now.entries.find((one) => one.name === visit.name && one.slug === slug) ?? now.entries.find((one) => one.slug === slug);
+    name = same && !another ? same.name : freeName(slug, now.entries);
+    const entry = entryOf(name, slug, form, response, rest.text, take);
     const place = now.entries.findIndex((one) => one.name === name);
     if (place < 0) now.entries.push(entry);
     else now.entries[place] = entry;
-    keepVisit(slug, { name, take: entry.take });
-  });
-  say(problem || `In the job sheet of ${job.name}: ${response.headline}.`);
+  };
+  if (!old) add(job);
+  const problem = old ? changeJob(job.id, add, storeJob) : storeJob(job);
+  if (problem !== "") return say(`Not added. ${problem}`);
+  if (!old) makeCurrent(job.id);
+  keepVisit(slug, { name, take });
+  say(`In the job sheet of ${job.name}: ${response.headline}.`);
   const go = { words: "Open the job sheet", act: () => location.assign(`${beside.base}job/job-sheet/`) };
   const more = { words: "Add it as one more", act: () => void addToJob(beside, true) };
   note(form, "job", `This answer is in the job “${job.name}” as ${name}.`, [go, more]);

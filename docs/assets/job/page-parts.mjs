@@ -31,12 +31,13 @@ export function button(words, act, done) {
  * @param {string} words
  * @param {string} yes
  * @param {string} [text] a line to fill in, with this in it
+ * @param {number} [longest] more cannot be typed there
  * @returns {Promise<string | boolean>} the line, or true; false when it was closed
  */
-export function ask(within, words, yes, text) {
+export function ask(within, words, yes, text, longest = 100_000) {
   const dialog = /** @type {HTMLDialogElement} */ (element("dialog", { class: "job-dialog", "aria-label": words }));
   const form = element("form", { method: "dialog" }, element("p", {}, words));
-  const field = /** @type {HTMLInputElement} */ (element("input", { type: "text", "aria-label": words, maxlength: "100000" }));
+  const field = /** @type {HTMLInputElement} */ (element("input", { type: "text", "aria-label": words, maxlength: String(longest) }));
   if (text !== undefined) {
     field.value = text;
     form.append(element("p", {}, field));
