@@ -99,7 +99,8 @@ def cautions(asked: Inputs, found: Finding) -> Iterator[Caution]:
         if found.verdict == "enough" and one.measured_mg_m3 / found.factor > one.advisory_mg_m3:
             yield Caution(
                 "caution",
-                f"{one.name}: the law is met, but the stricter advisory limit ({shop_number(one.advisory_mg_m3)} mg/m3) is not.",
+                f"{one.name}: inside, within the law's limit, and over the stricter advisory one "
+                f"({shop_number(one.advisory_mg_m3)} mg/m3).",
                 "agents",
                 "acgih-tlv",
             )

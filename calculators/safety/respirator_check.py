@@ -72,10 +72,13 @@ def _next(asked: Inputs, found: Finding) -> tuple[str, ...]:
     enough = [one for one in better if one.factor >= found.added * (1 - 1e-9)]
     if found.in_danger:
         return ("No class: change the work so that the air falls under the level of danger.",)
-    if not better and found.factor >= found.added * (1 - 1e-9):
-        return ("None higher that this task allows.",)
-    if not enough:
+    highest = not better and found.factor >= found.added * (1 - 1e-9)
+    if not enough and not highest:
         return ("No class that this task allows: cut the dust, by enclosure, wetting or exhaust.",)
+    if found.unmeasured:
+        return ("Not known until every dust is measured.",)
+    if highest:
+        return ("None higher that this task allows.",)
     factor = enough[0].factor
     approved = ", blasting on its label" if asked.task in BLASTING else ""
     return tuple(

@@ -109,7 +109,7 @@ def test_zinc_oxide_by_the_pocket_guide(respirator: str, most: float) -> None:
 )  # fmt: skip
 def test_silica_by_hand(respirator: str, proof: str, most: float) -> None:
     """0.05 mg/m3 x 10 = 0.5, x 25 = 1.25, x 1000 = 50 mg/m3, which is its IDLH too (from memory)."""
-    outcome = answer(respirator=respirator, proof_1000=proof, agents="silica, 0.2")
+    outcome = answer(task="spraying", respirator=respirator, proof_1000=proof, agents="silica, 0.2")
     assert number(outcome, "most-it-may-be-used-in") == pytest.approx(most)
 
 
@@ -169,6 +169,23 @@ def test_blasting_in_one_air_needs_an_approved_air_line(respirator: str, task: s
     assert verdict(blasting_approved="no", **clean) == "wrong-type"
     passes = verdict(blasting_approved="yes", **clean) == "enough"
     assert passes == ("supplied" in respirator)
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("respirator", TABLE_1)
+@pytest.mark.parametrize("task", ["blast-open", "blast-room"])
+def test_the_wrong_type_may_be_used_in_no_air_at_all(respirator: str, task: str) -> None:
+    outcome = answer(
+        task=task, respirator=respirator, blasting_approved="no", agents="lead, 0.1\nsilica, 0.1"
+    )
+    most = outcome.answers["most-it-may-be-used-in"]
+    assert (most.value, most.text) == (None, "not for this task")
+    dusts = outcome.tables[0]
+    assert {row[dusts.head.index("This respirator: up to, alone")] for row in dusts.rows} == {
+        "not for this task"
+    }
+    assert not any("may be used in" in str(one) for one in outcome.steps)
+    assert outcome.charts == ()
 
 
 @pytest.mark.property
@@ -300,3 +317,24 @@ def test_a_nought_is_questioned() -> None:
     told = {(one.level, one.key): one.text for one in answer(agents="lead, 0\nsilica, 0.1").cautions}
     assert "reporting limit" in " ".join(told.values())
     assert "reporting limit" not in texts_of(answer(agents="lead, 0.1"))
+
+
+@pytest.mark.parametrize("task", ["blast-room", "spraying"])
+@pytest.mark.parametrize("agents", ["lead", "lead, 0.1\nsilica"])
+def test_no_class_is_offered_for_air_that_nobody_has_measured(task: str, agents: str) -> None:
+    """Lead that is blasted unmeasured is presumed to be 50 times its limit: the weakest class allowed would not do."""
+    offered = answer(task=task, respirator="half-air-purifying", agents=agents).answers["next-class"].text
+    assert offered == "Not known until every dust is measured."
+    over_all = (
+        answer(task=task, respirator="half-air-purifying", agents="lead, 60\nsilica")
+        .answers["next-class"]
+        .text
+    )
+    assert "cut the dust" in over_all
+
+
+def test_a_limit_of_the_law_is_not_said_to_be_the_law() -> None:
+    """Silica 0.26 mg/m3 behind a factor of 10 is 0.026: within the law's 0.05, over the advisory 0.025."""
+    told = texts_of(answer(task="spraying", respirator="half-air-purifying", agents="silica, 0.26"))
+    assert "inside, within the law's limit, and over the stricter advisory one (0.025 mg/m3)" in told
+    assert "law is met" not in told
