@@ -201,10 +201,14 @@ def _cautions(
         )
     if strict_under > 100 >= dose_under:
         worn = " even with the protector" if off else ""
+        # a dose within the table says nothing where the table has ended
+        dose_of = "under the protector" if off else "of bare ears"
+        within = f"The dose {dose_of} is within the law's table, and the ear"
+        ear = "The ear" if loudest > TABLE_TOP_DBA else within
         yield Caution(
             "caution",
-            f"By the stricter 3 dB advice the day is {whole(strict_under)} %{worn}. The law is met, the ear "
-            "is not safe: wear plugs and muffs together or shorten the loud jobs.",
+            f"By the stricter 3 dB advice the day is {whole(strict_under)} %{worn}. {ear} is not safe: "
+            "wear plugs and muffs together or shorten the loud jobs.",
             "protector",
             "niosh-noise",
         )
@@ -289,7 +293,7 @@ CALCULATOR = Calculator(
         Out(
             key="strict-with-protector",
             label="By the advice, with the protector",
-            meaning="Over 100 means that the law may be met and the ear still is not safe.",
+            meaning="Over 100 means that the ear is not safe, even where the percent by the law is under 100.",
             unit="percent",
             digits=3,
         ),

@@ -152,3 +152,30 @@ def test_no_protector_is_not_spoken_of_as_one() -> None:
 def test_both_worn_and_none_rated_do_not_go_together() -> None:
     outcome = run(SLUG, {"protector": "0", "both": "yes"})
     assert [error.key for error in outcome.errors] == ["protector"]
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("level", [86, 95, 105, 115, 115.5, 116, 130])
+@pytest.mark.parametrize("minutes", [1, 5, 60, 480])
+@pytest.mark.parametrize("protector", ["0", "29"])
+def test_a_dose_within_the_table_is_never_called_the_law_met(
+    level: float, minutes: int, protector: str
+) -> None:
+    told = answer(f"{level}, {minutes}", protector=protector)
+    assert "law is met" not in told.text
+    within = [one.text for one in told.cautions if "within the law's table" in one.text]
+    if level > 115:
+        assert within == []
+    elif number(told, "strict-with-protector") > 100 >= number(told, "with-protector"):
+        (words,) = within
+        assert ("under the protector" in words) == (protector != "0")
+    else:
+        assert within == []
+
+
+def test_over_115_the_stricter_advice_is_told_without_the_law() -> None:
+    """116 dBA for 5 min under 11 dB off: 105 dBA has 480 / 2 ** (20 / 3) = 4.72 min by the 3 dB advice: 106 %."""
+    (strict,) = [one.text for one in answer("116, 5", protector="29").cautions if "3 dB advice" in one.text]
+    assert strict.startswith(
+        "By the stricter 3 dB advice the day is 106 % even with the protector. The ear is not safe"
+    )
