@@ -16,6 +16,8 @@ from typing import Any
 CALCULATOR = "cure/cure-plan/?thickness=1+in&v=1"
 GUIDE = "cure/run-a-bake/"
 LIVE = "document.querySelector('[data-outcome]')?.dataset.state === 'live'"
+# What a host serves compressed copies as.
+HOSTS = {"gzip": ("gzip",), "brotli": ("br", "gzip"), "no compression": ()}
 # Nothing sent for so long: the device has what it keeps.
 QUIET_s = 8.0
 
@@ -36,13 +38,19 @@ class Count:
 
 
 @contextmanager
-def counted(site: Path) -> Iterator[tuple[str, Count]]:
-    """The site on a free port, as scripts/serve.py serves it, with a count of what goes out."""
+def counted(site: Path, serves: tuple[str, ...] = HOSTS["brotli"]) -> Iterator[tuple[str, Count]]:
+    """The site on a free port, as scripts/serve.py serves it, with a count of what goes out. serves: which compressed copies."""
     from serve import SiteHandler
 
     count = Count()
 
     class Handler(SiteHandler):
+        def translate_path(self, path: str) -> str:
+            accepted = self.headers.get("Accept-Encoding", "")
+            del self.headers["Accept-Encoding"]
+            self.headers["Accept-Encoding"] = ", ".join(one for one in serves if one in accepted)
+            return super().translate_path(path)
+
         def handle_one_request(self) -> None:
             plain, sent = self.wfile, 0
 
@@ -74,12 +82,12 @@ def counted(site: Path) -> Iterator[tuple[str, Count]]:
         server.shutdown()
 
 
-def visits(site: Path) -> Iterator[tuple[str, int, int, int]]:
+def visits(site: Path, host: str) -> Iterator[tuple[str, int, int, int]]:
     """Words; bytes until the page is there (or live), of these the engine; bytes fetched quietly after that."""
     from environment_chromium import chromium
     from playwright.sync_api import sync_playwright
 
-    with counted(site) as (address, count), sync_playwright() as playwright:
+    with counted(site, HOSTS[host]) as (address, count), sync_playwright() as playwright:
 
         def visit(context: Any, words: str, path: str, live: bool) -> tuple[str, int, int, int]:
             count.sent.clear()
@@ -92,7 +100,7 @@ def visits(site: Path) -> Iterator[tuple[str, int, int, int]]:
             while time.monotonic() - count.last < QUIET_s:
                 page.wait_for_timeout(500)
             page.close()
-            return words, now, engine, count.total() - now
+            return f"{words}, host with {host}", now, engine, count.total() - now
 
         for first, path, live in (
             ("a guide", GUIDE, False),
@@ -111,23 +119,18 @@ def visits(site: Path) -> Iterator[tuple[str, int, int, int]]:
                 context.close()
 
 
-def brotli_saves(site: Path) -> int:
-    """Bytes that a host with brotli saves on the engine of a first visit; 0 where those copies were not built."""
-    saved = 0
-    for name in ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "image.bin"):
-        for copy in site.glob(f"assets/engine/*/{name}.br"):
-            saved += copy.with_suffix(".gz").stat().st_size - copy.stat().st_size
-    return saved
-
-
 def table(site: Path) -> Iterator[str]:
     if not (site / "index.html").is_file():
         sys.exit("Build the site first: python3 scripts/serve.py --build")
     yield "| visit | page | engine | quietly after | a million of them |"
     yield "|---|---|---|---|---|"
-    for words, now, engine, after in visits(site):
-        page, rest = (now - engine) / 1e3, engine / 1e6
-        yield f"| {words} | {page:,.1f} kB | {rest:.2f} MB | {after / 1e6:.2f} MB | {(now + after) / 1e3:,.0f} GB |"
-    saved = brotli_saves(site)
-    yield ""
-    yield f"Brotli saves {saved / 1e6:.2f} MB of a first engine." if saved else "No brotli copies were built."
+    has_brotli = any(site.glob("assets/engine/*/*.br"))
+    for host in HOSTS:
+        if host == "brotli" and not has_brotli:
+            continue
+        for words, now, engine, after in visits(site, host):
+            sizes = " | ".join(f"{size / 1e6:.2f} MB" for size in (now - engine, engine, after))
+            yield f"| {words} | {sizes} | {(now + after) / 1e6:.1f} TB |"
+    if not has_brotli:
+        yield ""
+        yield "No brotli copies were built: scripts/build.py --publish makes them."
