@@ -34,7 +34,7 @@ _RAISED, _LOWERED = "⁰¹²³⁴⁵⁶⁷⁸⁹", "₀₁₂₃₄₅₆₇₈�
 _ON_THE_LINE = str.maketrans(_RAISED + _LOWERED, "0123456789" * 2)
 _POWERS = str.maketrans(_RAISED, "0123456789")
 _SMALL_SIGNS = "⁺⁻₊₋"
-_SMALL_FRACTION = re.compile(f"(?:([{_RAISED}]+)/|⅟)([{_LOWERED}]+)")
+_SMALL_FRACTION = re.compile(f"(?:(?<![{_RAISED}])([{_RAISED}]+)/|⅟)([{_LOWERED}]+)")
 
 # a whole number before a fraction only with a space or hyphen between, so that 11/2 stays eleven halves
 _NUMBER = re.compile(

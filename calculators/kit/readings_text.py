@@ -17,7 +17,7 @@ _SEVERAL = re.compile(r"(?:r|reading|value|measurement) ?\d{1,2}", re.IGNORECASE
 _SUMMARY = re.compile(
     r"(mean|average|avg|st\.?d|std|sd|s\.d|max|min|high|low|count|total|range|n$|cv|cov)", re.IGNORECASE
 )
-_HEAD_UNIT = re.compile(r"[(\[]\s*([^()\[\]]+?)\s*[)\]]")
+_HEAD_UNIT = re.compile(r"[(\[]([^()\[\]]+)[)\]]")
 _LONGEST_HEAD = 40  # lines of a file before its readings
 _NUMBER = re.compile(r"[+-]?[.,]?\d")
 _POINTS = re.compile(r"[+-]?\d*\.\d+(?:,[+-]?\d*\.\d+)+")
@@ -45,7 +45,7 @@ def _cells(line: str) -> list[str]:
 
 def _heading(cell: str) -> tuple[str, str]:
     found = _HEAD_UNIT.search(cell)
-    return tidy(_HEAD_UNIT.sub(" ", cell)).casefold().strip(" ._-:"), found.group(1) if found else ""
+    return tidy(_HEAD_UNIT.sub(" ", cell)).casefold().strip(" ._-:"), found.group(1).strip() if found else ""
 
 
 def _names_readings(name: str, label: str) -> bool:
@@ -94,7 +94,7 @@ def _column(
 
 
 def _is_bare(cell: str) -> bool:
-    return re.fullmatch(r"[+-]?\d*\.?\d+", cell) is not None
+    return re.fullmatch(r"[+-]?(?:\d+(?:\.\d+)?|\.\d+)", cell) is not None
 
 
 def _by_count(lines: list[str]) -> tuple[list[str], list[str]] | None:
@@ -116,7 +116,8 @@ def _words(lines: list[str], units: tuple[str, ...]) -> Iterator[str]:
     text = "\n".join(lines)[:200_000]
     for line in text.replace("\t", "\n").replace(";", "\n").replace(", ", "\n").splitlines():
         held = ""
-        for word in tidy(line).strip(",").split():
+        # word by word: the gap that 1½ gets when it is tidied does not part it
+        for word in filter(None, map(tidy, line.strip().strip(",，").split())):
             if held and unit_named(word, units) and not unit_named(held.split()[-1], units):
                 held = f"{held} {word}"
                 continue

@@ -43,7 +43,7 @@ _SKIP_NAMES = {
     "battery",
 }
 _AIR_WORDS = ("air", "ambient", "oven", "setpoint", "set point", "humidity", "rh")
-_HEAD_UNIT = re.compile(r"[(\[]\s*([^()\[\]]+?)\s*[)\]]|(?:/|, ?|_)\s*([^/,_]+)$")
+_HEAD_UNIT = re.compile(r"[(\[]([^()\[\]]+)[)\]]|[/,_]([^/,_]+)$")
 _CLOCK = re.compile(r"(\d{1,3}):(\d{2})(?::(\d{2}(?:[.,]\d+)?))?\s*([ap]\.?m\.?)?", re.IGNORECASE)
 _ISO_DATE = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})")
 _LOCAL_DATE = re.compile(r"(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})")

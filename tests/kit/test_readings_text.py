@@ -41,6 +41,11 @@ def test_a_typed_list(text: str) -> None:
     assert mils(text) == ([2.1, 2.4, 3], [])
 
 
+@pytest.mark.parametrize("text", ["2½ 3", "2½ mil, 3 mil", "2¹⁄₂ mil\n3", "２½ ３", "\u200b 2½ 3"])
+def test_a_fraction_s_sign_belongs_to_the_number_before_it(text: str) -> None:
+    assert mils(text) == ([2.5, 3], [])
+
+
 def test_the_last_unit_holds_for_all_that_have_none() -> None:
     assert mils("50.8, 76.2 um")[0] == [2, 3]
     assert mils("50.8 76.2", "um")[0] == [2, 3]
