@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from math import ceil, floor
 
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.chart import Axis, Band, Chart, Mark, Series
 from calculators.kit.fields import Limits, Quantity, Validity, ask
-from calculators.kit.numbers import shop_number
+from calculators.kit.numbers import rounded_inward, shop_number
 from calculators.kit.result import Caution, Clash, Result, Value
 from calculators.kit.steps import Step, step
 from calculators.physics.humidity import (
@@ -23,7 +25,9 @@ HYGROMETER_percent = 3.0
 HOTTEST_AIR_degC = 60.0
 HOTTEST_TO_SPRAY_degC = 40.0  # common practice, no source
 SOURCE = "magnus-wmo"
-_EDGE = 1e-9
+_EDGE = (
+    1e-6  # K: far under any thermometer, and far over what a quoted figure loses on its way through two units
+)
 
 VERDICTS = {
     "stop": "Stop: too near the dew point",
@@ -122,7 +126,7 @@ def solve(asked: Inputs) -> Result:
             "margin": margin,
             "verdict": verdict,
             "dew-point": dew,
-            "least-metal": dew + LIMIT_K,
+            "least-metal": Value(dew + LIMIT_K, words=_quoted(dew + LIMIT_K, ceil)),
             "highest-safe-humidity": _highest_humidity(air, metal),
             "warmest-air": _warmest_air(asked),
             "time-left": _time_left(asked, margin),
@@ -152,6 +156,17 @@ def _words(margin_K: float) -> str:
     return f"Metal {shop_number(size * 1.8)} F ({shop_number(size)} C) {side} the dew point"
 
 
+def _quoted(degC: float, to_the_safe_side: Callable[[float], int]) -> str:
+    """In tenths of a degree, so that a figure which is written down and kept to is inside the limit."""
+
+    def tenths(degrees: float) -> str:
+        steps = 10 * degrees
+        near = round(steps)
+        return shop_number((near if abs(steps - near) < _EDGE else to_the_safe_side(steps)) / 10, 4)
+
+    return f"{tenths(degC * 1.8 + 32)} F ({tenths(degC)} C)"
+
+
 def _dew_step(dew_degC: float) -> Step:
     exponent = saturation_exponent(dew_degC)
     if dew_degC < 0:
@@ -163,7 +178,7 @@ def _highest_humidity(air_degC: float, metal_degC: float) -> Value:
     humidity = humidity_at_dew_point_percent(air_degC, metal_degC - LIMIT_K)
     if humidity >= 100:
         return Value(words="any: this metal is warm enough for all air at this temperature")
-    return Value(humidity)
+    return Value(humidity, words=f"{rounded_inward(humidity, False, 2)}%")
 
 
 def _warmest_air(asked: Inputs) -> Value:
@@ -173,7 +188,7 @@ def _warmest_air(asked: Inputs) -> Value:
         return Value(words="any: no shop's air is so warm")
     if warmest < asked.air_temperature_degC - _EDGE:
         return Value(words="already past it")
-    return Value(warmest)
+    return Value(warmest, words=_quoted(warmest, floor))
 
 
 def _time_left(asked: Inputs, margin_K: float) -> Value:
@@ -200,7 +215,7 @@ def _time_left(asked: Inputs, margin_K: float) -> Value:
     if left > 2 * ago:
         # a straight line through two readings says little beyond a few times their distance
         return Value(words=f"more than {shop_number(2 * ago, 2)} min: measure again by then")
-    return Value(left)
+    return Value(left, words=f"{rounded_inward(left, False, 2)} min")
 
 
 def _cautions(asked: Inputs, margin_K: float) -> tuple[Caution, ...]:
@@ -323,7 +338,7 @@ CALCULATOR = Calculator(
         ),
     ),
     sources=("iso-8502-4", "magnus-wmo", "tank-holding", "common-practice"),
-    version=1,
+    version=2,
     reviewed="2026-11-25",
     keywords=(
         "dew point",

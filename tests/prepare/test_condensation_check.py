@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+import re
+
 import psychrolib
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators import run
+from calculators.kit.run import Outcome
 from tests.asking import asker, number
 
 SLUG = "condensation-check"
 answer = asker(SLUG)
+
+
+def verdict(**texts: str) -> object:
+    return answer(**texts).answers["verdict"].value
 
 
 @pytest.mark.published
@@ -86,6 +93,44 @@ def test_at_the_highest_humidity_and_at_the_warmest_air_the_margin_is_the_limit(
         assert number(there, "margin") == pytest.approx(5.4, abs=1e-6)
 
 
+def figures(outcome: Outcome, key: str) -> list[str]:
+    """The temperatures that an answer quotes, as they would be typed: 61 F and 16.1 C."""
+    return re.findall(r"-?\d+(?:\.\d+)? [FC]\b", outcome.answers[key].text)
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("air", range(50, 96))
+def test_a_quoted_figure_typed_back_is_no_stop(air: int) -> None:
+    """Over 50 to 95 F and 30 to 90 %, in both units; and a tenth of a degree or a percent further it would be one."""
+    for humidity in range(30, 91, 3):
+        here = {"air_temperature": f"{air} F", "humidity": str(humidity)}
+        outcome = answer(**here, metal_temperature="80 F")
+        least = figures(outcome, "least-metal")
+        assert len(least) == 2
+        for text in least:
+            degrees, unit = text.split()
+            assert verdict(**here, metal_temperature=text) == "wait"
+            assert verdict(**here, metal_temperature=f"{float(degrees) - 0.1:.1f} {unit}") == "stop"
+        for text in figures(outcome, "warmest-air"):
+            degrees, unit = text.split()
+            there = {"humidity": str(humidity), "metal_temperature": "80 F"}
+            assert verdict(**there, air_temperature=text) != "stop"
+            assert verdict(**there, air_temperature=f"{float(degrees) + 0.1:.1f} {unit}") == "stop"
+        wettest = outcome.answers["highest-safe-humidity"].text.removesuffix("%")
+        if wettest.isdecimal():
+            there = {"air_temperature": f"{air} F", "metal_temperature": "80 F"}
+            assert verdict(**there, humidity=wettest) != "stop"
+            assert int(wettest) == 99 or verdict(**there, humidity=str(int(wettest) + 1)) == "stop"
+
+
+@pytest.mark.property
+def test_a_figure_that_needs_no_rounding_is_quoted_as_it_is() -> None:
+    """Saturated air at 70 F has its dew point there: 75.4 F, and the air may get to 70 F under metal of 75.4 F."""
+    outcome = answer(air_temperature="70 F", humidity="100", metal_temperature="75.4 F")
+    assert figures(outcome, "least-metal")[0] == "75.4 F"
+    assert figures(outcome, "warmest-air")[0] == "70 F"
+
+
 @pytest.mark.derived
 def test_drift_in_a_straight_line() -> None:
     """Saturated air: the dew point is the air's temperature. Air from 50 to 54 F in 60 min under metal at 64 F: the margin falls
@@ -94,6 +139,16 @@ def test_drift_in_a_straight_line() -> None:
     then = {"earlier": "60 min", "earlier_air": "50", "earlier_humidity": "100", "earlier_metal": "64"}
     outcome = answer(air_temperature="54", humidity="100", metal_temperature="64", **then)
     assert number(outcome, "time-left") == pytest.approx(69)
+
+
+@pytest.mark.property
+def test_the_time_until_the_limit_is_never_quoted_too_long() -> None:
+    for tenths in range(525, 560):
+        then = {"earlier": "60 min", "earlier_air": "50", "earlier_humidity": "90", "earlier_metal": "64"}
+        outcome = answer(air_temperature=f"{tenths / 10}", humidity="98", metal_temperature="64", **then)
+        quoted, unit = outcome.answers["time-left"].text.split()
+        assert unit == "min"
+        assert 0.9 * number(outcome, "time-left") < float(quoted) <= number(outcome, "time-left") + 1e-6
 
 
 @pytest.mark.property
