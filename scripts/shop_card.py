@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from html import escape
+from math import ceil
 
 from worked import answers, filled_in
 
@@ -19,6 +20,9 @@ Row = tuple[str, str, tuple[str, ...]]  # what the row is for, where it leads, i
 
 # Each picture of paper: what the print rules call it, and how it is offered.
 PAPERS = {"wall": "A whole sheet, for the wall", "half": "Half a sheet, for the clipboard"}
+# Over 50 to 95 F and 30 to 90 % our dew point lies up to 0.06 F under the ASHRAE formulas' (psychrolib): on the wall it is
+# rounded up to a whole degree, and never to one below theirs.
+DEW_SHORT_F = 0.1
 # The grade and, where the calculator asks for it by itself, the place that leads there.
 GRADES = {"sp5": "", "sp10": "outdoors", "sp6": "indoors", "sp14": "", "sp7": "", "sp1": ""}
 
@@ -171,10 +175,12 @@ def dew_point() -> str:
         least = []
         for humidity in (50, 70, 85):
             asked = {"air-temperature": f"{air} F", "humidity": f"{humidity} %"}
-            least.append(_short(answers("condensation-check", asked)["least-metal"].text))
+            degF = answers("condensation-check", asked)["least-metal"].value
+            assert isinstance(degF, float)
+            least.append(f"{ceil(degF + DEW_SHORT_F)} F")
         link = filled_in("condensation-check", {"air-temperature": f"{air} F", "humidity": "70 %"})
         rows.append((f"{air} °F ({(air - 32) / 1.8:.0f} °C)", link, tuple(least)))
-    foot = "Metal at least this warm: 5 °F (3 °C) over the dew point. Read the metal, not the air."
+    foot = "Metal at least this warm: 5.4 °F (3 °C) over the dew point. Read the metal, not the air."
     return _card("dew", "Metal at least, to blast or coat", ("Air", "50 % damp", "70 %", "85 %"), rows, foot)
 
 
