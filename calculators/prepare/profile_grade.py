@@ -21,14 +21,16 @@ GRADES = {
     "coarser-than-coarse": "Coarser than coarse",
 }
 COVERS = {
-    "covered": "The film stands well over the peaks",
+    "covered": "The film stands over the peaks by 1 mil (25 um) or more",
+    "deep": "The film covers the peaks, and more than half of it lies between them",
     "close": "Little film over the highest peak",
     "through": "The highest peaks come through the film",
 }
 # What a gauge that was set on smooth steel reads too much, by grade.
 GAUGE = {"fine": 10.0, "medium": 25.0, "coarse": 40.0}
-# Least film over the highest peak that we call well covered: common practice, no source.
+# Least film over the highest peak, and most of the film below the mean one, that pass without a word: common practice, no source.
 COVER_um = MIL
+DEEP_SHARE = 0.5
 FEW = 3
 
 
@@ -77,7 +79,7 @@ def solve(asked: Inputs) -> Result:
     edges = tuple(float(row[f"segment_{place}_um"]) for place in (1, 2, 3, 4))
     grade = list(GRADES)[sum(mean >= edge - 1e-9 for edge in edges)]
     cover = film - max(peaks)
-    verdict = "through" if cover <= 0 else "close" if cover < COVER_um - 1e-9 else "covered"
+    verdict = _verdict(film, mean, cover)
     return Result(
         answers={
             "profile-grade": grade,
@@ -89,7 +91,7 @@ def solve(asked: Inputs) -> Result:
             "gauge-correction": _correction(grade),
         },
         headline=f"{GRADES[grade]}: {shop_number(mean / MIL)} mil ({shop_number(mean)} um). {COVERS[verdict]}",
-        cautions=_cautions(asked, mean, cover, edges),
+        cautions=_cautions(asked, mean, verdict, edges),
         steps=(
             step("Mean of the readings", "mean = total / n", "um", total=sum(peaks), n=len(peaks)),
             step("Highest less lowest", "spread = high - low", "um", high=max(peaks), low=min(peaks)),
@@ -100,6 +102,14 @@ def solve(asked: Inputs) -> Result:
     )
 
 
+def _verdict(film_um: float, mean_um: float, cover_um: float) -> str:
+    if cover_um <= 0:
+        return "through"
+    if cover_um < COVER_um - 1e-9:
+        return "close"
+    return "deep" if mean_um > DEEP_SHARE * film_um + 1e-9 else "covered"
+
+
 def _correction(grade: str) -> Value:
     if grade in GAUGE:
         return Value(GAUGE[grade])
@@ -108,22 +118,26 @@ def _correction(grade: str) -> Value:
     )
 
 
-def _cautions(
-    asked: Inputs, mean_um: float, cover_um: float, edges: tuple[float, ...]
-) -> tuple[Caution, ...]:
+def _cautions(asked: Inputs, mean_um: float, verdict: str, edges: tuple[float, ...]) -> tuple[Caution, ...]:
     made = []
-    if cover_um <= 0:
+    if verdict == "through":
         words = (
             "The highest peak stands as high as the film, so it shows and rusts. Lay more film inside the data sheet's range, or "
-            "blast again with a finer abrasive."
+            "blast again with a finer abrasive (common practice, no source)."
         )
-        made.append(Caution("caution", words, "film"))
-    elif cover_um < COVER_um - 1e-9:
+        made.append(Caution("caution", words, "film", "common-practice"))
+    elif verdict == "close":
         words = (
             "Under 1 mil (25 um) of film stands over the highest peak. Outdoors or by salt lay more, or go finer "
             "(common practice, no source)."
         )
-        made.append(Caution("caution", words, "film"))
+        made.append(Caution("caution", words, "film", "common-practice"))
+    elif verdict == "deep":
+        words = (
+            "Such a profile is deep for this film: under 2.5 to 3.5 mil (64 to 89 um) aim for peaks of 1 to 2 mil (25 to 50 um). "
+            "Lay more inside the data sheet's range, or go finer (common practice, no source)."
+        )
+        made.append(Caution("caution", words, "film", "common-practice"))
     if mean_um < edges[0] - 1e-9:
         words = (
             "The surface is smoother than fine: powder may not hold. Blast with a sharper or coarser grit."
@@ -224,7 +238,7 @@ CALCULATOR = Calculator(
         ),
     ),
     sources=("iso-8503-1", "iso-19840", "astm-d4417", "common-practice"),
-    version=1,
+    version=2,
     reviewed="2026-11-25",
     keywords=(
         "anchor profile",
@@ -241,6 +255,7 @@ CALCULATOR = Calculator(
         "them is common, and near, not equal.",
         "The segments were read on a comparator seller's sheet, not in ISO 8503.",
         "Replica tape, a depth gauge and a stylus read different things on the same steel. Compare only like with like.",
+        "Its two lines for the film, 1 mil over the highest peak and half of it over the mean one, are common practice, no source.",
         "It counts peaks by height. How many there are, and how sharp, it does not see.",
         "Which profile a powder wants is on its data sheet, or is common practice without a source.",
     ),

@@ -71,7 +71,7 @@ def test_order_does_not_matter_and_more_film_only_helps(peaks: list[float], film
     back = answer(peak=" ".join(reversed(texts)), film=f"{film!r}")
     assert one.answers["profile-grade"] == back.answers["profile-grade"]
     assert number(one, "mean-peak") == pytest.approx(number(back, "mean-peak"))
-    verdicts = ["through", "close", "covered"]
+    verdicts = ["through", "close", "deep", "covered"]
     more = answer(peak=" ".join(texts), film=f"{min(film + 1, 100)!r}")
     assert verdicts.index(str(more.answers["film-verdict"].value)) >= verdicts.index(
         str(one.answers["film-verdict"].value)
@@ -94,6 +94,30 @@ def test_peaks_as_high_as_the_film_come_through() -> None:
     outcome = answer(peak="3 3", film="3")
     assert outcome.answers["film-verdict"].value == "through"
     assert "rusts" in outcome.cautions[0].text
+
+
+@pytest.mark.derived
+@pytest.mark.parametrize(
+    ("peak", "film", "verdict"),
+    [
+        ("75 um", "4 mil", "deep"),  # 101.6 - 75 = 26.6 um over them, and 75 / 101.6 = 74 % in the profile
+        ("2", "4", "covered"),  # half of it, and 2 mil over the highest
+        ("2.01", "4", "deep"),
+        ("1 2.9", "4", "covered"),  # the mean is 1.95 mil, under half; 1.1 mil over the highest
+        ("1 3.1", "4", "close"),  # 0.9 mil over the highest
+        ("2.5", "3", "close"),
+    ],
+)
+def test_more_than_half_of_the_film_in_the_profile_is_not_called_well_covered(
+    peak: str, film: str, verdict: str
+) -> None:
+    """The lines are ours: 1 mil over the highest peak, half of the film over the mean one. Common practice, no source."""
+    outcome = answer(peak=peak, film=film)
+    assert outcome.answers["film-verdict"].value == verdict
+    assert "well" not in outcome.headline
+    told = [one for one in outcome.cautions if one.key == "film"]
+    assert [one.level for one in told] == ([] if verdict == "covered" else ["caution"])
+    assert all("no source" in one.text and one.source == "common-practice" for one in told)
 
 
 @pytest.mark.property
