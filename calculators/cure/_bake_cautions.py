@@ -58,6 +58,19 @@ def steady_air(dip_K: float) -> Caution | None:
     )
 
 
+def widen(airflow: str) -> str:
+    """What helps one section whose doubt is wider than its window.
+
+    Not the oven's setting: whether a hotter or a cooler oven brings the two ends together hangs on section and sheet.
+    """
+    log = (
+        "Log another bake and enter less doubt if the two agree"
+        if airflow == "measured"
+        else "Log a bake and enter the measured oven coefficient"
+    )
+    return f"{log}, or ask for a powder with a wider window."
+
+
 def metal_limit(metal: str, metal_degC: float, key: str) -> Caution | None:
     """The bake comes near what this metal may be held at."""
     row = table("metals")[metal]

@@ -40,7 +40,7 @@ def carries(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Carry, ...]:
 
 
 def _to_mixed_load(asked: Inputs, made: Plan, texts: dict[str, str]) -> tuple[Carry, ...]:
-    if made.thin == made.part or asked.thinnest_m is None:
+    if made.one_section or asked.thinnest_m is None:
         return ()
     rows = [
         f"heavy section, {asked.metal}, {asked.shape}, {asked.thickness_m / 0.0254:.6g} in",

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil
 
 from calculators.cure._bake_cautions import (
     far_over,
@@ -14,10 +13,12 @@ from calculators.cure._bake_cautions import (
     steady_air,
     too_little_margin,
     too_thick,
+    widen,
 )
 from calculators.cure._cure_plan_inputs import Inputs
 from calculators.cure._cure_plan_sums import Plan, thin_shape
 from calculators.cure._schedule import Schedule, f_and_c
+from calculators.cure._window import whole_down, whole_up
 from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution
 from calculators.physics.heat import heat_path_m
@@ -35,7 +36,7 @@ def cautions(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Caution, ..
             far_over(made.metal_at_safe_degC, schedule),
             steady_air(asked.dip_dC),
         ),
-        *_window(made),
+        *_window(asked, schedule, made),
         *said(
             metal_limit(asked.metal, made.metal_at_safe_degC, "metal"),
             too_thick(made.lump, "thickness"),
@@ -64,27 +65,35 @@ def _contradictions(asked: Inputs, made: Plan) -> Iterator[Caution]:
         )
 
 
-def _window(made: Plan) -> Iterator[Caution]:
-    safe_min = ceil(made.safe_min - 1e-9)
-    if made.over_bake_min is None or safe_min <= made.over_bake_min:
+def _window(asked: Inputs, schedule: Schedule, made: Plan) -> Iterator[Caution]:
+    if made.over_bake_min is None:
         return
-    over_min = int(made.over_bake_min + 1e-9)
-    if made.thin == made.part:
+    pull, over = whole_up(made.safe_min), whole_down(made.over_bake_min)
+    if not made.has_window and not made.one_section:
+        # an oven that is to be raised is not to be lowered as well
+        lower = "" if too_little_margin(asked.oven_degC, schedule) else "lower the oven, "
+        advice = f"{lower}split the load, or ask for a powder with a wider window."
         yield Caution(
             "caution",
-            f"The doubt is wider than the powder's window: at the slow end this section needs {safe_min:,} min, at the fast end "
-            f"it may be over-baked from {over_min:,} min. Log a bake and enter the measured oven coefficient, "
-            "lower the oven, or ask for a powder with a wider window.",
-            "airflow",
+            f"The heavy section needs {pull:,} min, and the thin one may be over-baked from {over:,} min: no single pull serves "
+            f"both sections. {advice[0].upper()}{advice[1:]}",
+            "thinnest",
         )
         return
-    yield Caution(
-        "caution",
-        f"The heavy section needs {safe_min:,} min, and the thin one may be over-baked from "
-        f"{over_min:,} min: no single pull serves both sections. Lower the oven, split the load, or ask for "
-        "a powder with a wider window.",
-        "thinnest",
-    )
+    if not made.has_window:
+        yield Caution(
+            "caution",
+            f"The doubt is wider than the powder's window: at the slow end of airflow and cure speed this section needs "
+            f"{pull:,} min, at the fast end it may be over-baked from {over:,} min. {widen(asked.airflow)}",
+            "airflow",
+        )
+    if made.sheet_min is not None and whole_up(made.sheet_min) > made.over_bake_min:
+        yield Caution(
+            "caution",
+            f"By the sheet, to the letter, the pull is at {whole_up(made.sheet_min):,} min, and over-bake may begin at {over:,} "
+            "min: the two do not fit at this setting. A probe in the heaviest section and the maker's own longest time decide.",
+            "longest-time",
+        )
 
 
 def _powder(asked: Inputs, schedule: Schedule, made: Plan) -> Iterator[Caution]:

@@ -45,7 +45,7 @@ def _temperatures(schedule: Schedule, made: Plan, times: tuple[float, ...]) -> C
         _series("heaviest section", made.curve, times),
         _series("the same, slow end", made.slow_curve, times),
     ]
-    if made.thin != made.part:
+    if not made.one_section:
         series.append(_series("thinnest section", made.thin_curve, times))
     start = made.cooling.first_at_or_below(made.metal_at_safe_degC) or 0.0
     cooling = tuple(time for time in times if time >= made.safe_min)

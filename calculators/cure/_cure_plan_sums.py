@@ -9,7 +9,7 @@ from calculators.cure._cure_plan_inputs import Inputs
 from calculators.cure._lump import Lump, lump_of
 from calculators.cure._oven_fields import SHOP_AIR_DOUBT, convection_W_m2K
 from calculators.cure._schedule import DEFAULT_KJ_MOL, Schedule
-from calculators.cure._window import over_bake_min, pull_min, slow_pull_min
+from calculators.cure._window import over_bake_min, pull_min, slow_pull_min, whole_up
 from calculators.kit.steps import Step, step
 from calculators.physics.bake import (
     AfterPull,
@@ -67,6 +67,15 @@ class Plan:
     touch_min: float | None
     primer_total_percent: float | None
     doubts: tuple[Doubt, ...]
+
+    @property
+    def one_section(self) -> bool:
+        return self.thin == self.part
+
+    @property
+    def has_window(self) -> bool:
+        """Whether some whole minute serves the heaviest and the thinnest section."""
+        return self.over_bake_min is None or whole_up(self.safe_min) <= self.over_bake_min
 
 
 def part_of(metal: str, path_m: float, finish: str = "coated") -> Part:

@@ -13,11 +13,13 @@ from calculators.cure._bake_cautions import (
     steady_air,
     too_little_margin,
     too_thick,
+    widen,
 )
 from calculators.cure._lump import lump_of
 from calculators.cure._mixed_load_inputs import Inputs
-from calculators.cure._mixed_load_sums import Section, whole_up
+from calculators.cure._mixed_load_sums import Section
 from calculators.cure._schedule import Schedule
+from calculators.cure._window import whole_down, whole_up
 from calculators.kit.messages import any_of
 from calculators.kit.result import Caution
 from calculators.physics.heat import radiation_W_m2K
@@ -31,7 +33,7 @@ def cautions(
 ) -> tuple[Caution, ...]:
     """Every caution that this load deserves. pulled_min: when each part comes out, in the order of the load."""
     return (
-        *_no_window(load),
+        *_no_window(asked, load),
         *_narrow(load, pulled_min),
         *_oven(asked, load, pulled_min),
         *_sections(load, pulled_min),
@@ -39,14 +41,14 @@ def cautions(
     )
 
 
-def _no_window(load: Sequence[Section]) -> Iterator[Caution]:
+def _no_window(asked: Inputs, load: Sequence[Section]) -> Iterator[Caution]:
     for one in load:
         if one.earliest_min is not None and not one.has_window:
             yield Caution(
                 "caution",
-                f"{_start(one.name)} has no window of its own at this setting: it is surely cured from "
-                f"{whole_up(one.earliest_min):,} min and may be over-baked from {int(one.latest_min):,} min. Log a bake and "
-                "enter the measured oven coefficient, lower the oven, or ask for a powder with a wider window.",
+                f"{_start(one.name)} has no window of its own at this setting: at the slow end of airflow and cure speed it is "
+                f"cured from {whole_up(one.earliest_min):,} min, at the fast end it may be over-baked from "
+                f"{whole_down(one.latest_min):,} min. {widen(asked.airflow)}",
                 "load",
             )
 

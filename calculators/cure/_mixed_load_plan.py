@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from math import isfinite
 
 from calculators.cure._mixed_load_search import Search
-from calculators.cure._mixed_load_sums import Pull, Section, common_window, loads_apart, pulls_of, whole_up
+from calculators.cure._mixed_load_sums import Pull, Section, common_window, loads_apart, pulls_of
+from calculators.cure._window import whole_down, whole_up
 from calculators.kit.chart import Axis, Bar, Chart, Mark
 from calculators.kit.result import Given, Table, Value, Verdict
 
@@ -15,6 +16,7 @@ PLANS = {
     "in-order": "In order, one after another",
     "split": "Split the load",
 }
+NO_WINDOW = "no window"
 # Characters that the plate of a phone, and the room left of a chart's bars, can hold.
 LONGEST_PLAN, LONGEST_NAME = 90, 16
 
@@ -27,6 +29,7 @@ class Made:
         self.window = common_window(load)
         self.pulls: tuple[Pull, ...] = pulls_of(load) or ()
         self.alone = loads_apart(load) if not self.pulls else []
+        self.shut = [place for place, section in enumerate(load) if not section.has_window]
         self.earliest = {place: section.earliest_min for place, section in enumerate(load)}
         for pull in self.pulls:
             self.earliest |= dict(zip(pull.places, pull.earliest_min, strict=True))
@@ -43,17 +46,24 @@ class Made:
         words = {
             "one-pull": f"One pull for all, at {self.pulls[0].minute:,} min" if self.pulls else "",
             "in-order": f"In order: {'; '.join(self.order())}",
-            "split": f"Split the load into {len(self.alone)} bakes"
-            if len(self.alone) > 1 and all(section.has_window for section in self.load)
-            else PLANS["split"],
+            "split": self._split(),
             "": "No plan: no part has a window at this setting",
         }[self.plan]
         if not self.plan:
             return Value(words=words)
         return Verdict(self.plan, words if len(words) <= LONGEST_PLAN else PLANS[self.plan])
 
+    def _split(self) -> str:
+        """How the load is split; a part that no bake serves is not passed over in silence."""
+        if self.shut:
+            names = f"{PLANS['split']}; no window for {self.names(self.shut)}"
+            some = f"{PLANS['split']}; {len(self.shut)} of {len(self.load)} parts "
+            some += "has no window" if len(self.shut) == 1 else "have no window"
+            return names if len(names) <= LONGEST_PLAN else some
+        return f"{PLANS['split']} into {len(self.alone)} bakes" if len(self.alone) > 1 else PLANS["split"]
+
     def pulled_min(self, place: int) -> float:
-        """When a part comes out: by the plan, else as soon as it is surely cured."""
+        """When a part comes out: by the plan, else as soon as it is cured."""
         for pull in self.pulls:
             if place in pull.places:
                 return float(pull.minute)
@@ -79,6 +89,9 @@ class Made:
                 return f"One pull for all: {self.pulls[0].minute:,} min, counted from the closed door"
             case "in-order":
                 return f"Pull {', then '.join(self.order())}, counted from the closed door"
+            case "split" if self.shut:
+                have = "has" if len(self.shut) == 1 else "have"
+                return f"Split the load: {self.names(self.shut)} {have} no window, even alone"
             case "split":
                 return "Split the load: no pull and no order serves every part"
         return "No plan: no part has a window at this setting"
@@ -91,9 +104,9 @@ class Made:
         first = f"{whole_up(earliest):,}"
         if not isfinite(latest):
             return f"from {first} min"
-        last = f"{int(latest + 1e-9):,}"
+        last = f"{whole_down(latest):,}"
         if whole_up(earliest) > latest:
-            return "no window"
+            return NO_WINDOW
         return f"{first} to {last} min" if first != last else f"at {first} min only"
 
     def answers(self) -> dict[str, Given]:
@@ -107,7 +120,7 @@ class Made:
         window = Value(words="none: no one pull serves all")
         if self.window is not None:
             low, high = self.window
-            until = f"{whole_up(low):,} to {int(high + 1e-9):,} min" if isfinite(high) else ""
+            until = f"{whole_up(low):,} to {whole_down(high):,} min" if isfinite(high) else ""
             window = Value(
                 low=low,
                 high=high if isfinite(high) else None,
@@ -135,13 +148,13 @@ class Made:
                 (
                     section.name,
                     "never" if earliest is None else f"{whole_up(earliest):,} min",
-                    f"{int(latest + 1e-9):,} min" if isfinite(latest) else "never",
+                    f"{whole_down(latest):,} min" if isfinite(latest) else "never",
                     comes_out,
                 )
             )
         return Table(
             "Part by part",
-            ("Part", "Surely cured from", "May be over-baked after", "Comes out at"),
+            ("Part", "Cured from, slow end", "May be over-baked after", "Comes out at"),
             tuple(rows),
         )
 
@@ -156,9 +169,12 @@ class Made:
             if earliest is None:
                 bars.append(Bar(_short(section.name), 0.0, 0.0, "bad", "never cured here"))
                 continue
-            ends = (earliest, min(section.latest_min, end))
-            tone = "good" if ends[0] <= ends[1] else "bad"
-            bars.append(Bar(_short(section.name), min(ends), max(ends), tone, self.span(place)))  # type: ignore[arg-type]
+            # a pull is done at a whole minute: where none lies between the ends, there is nothing to come out in
+            if whole_up(earliest) > section.latest_min:
+                low, high, tone = section.latest_min, float(whole_up(earliest)), "bad"
+            else:
+                low, high, tone = earliest, min(section.latest_min, end), "good"
+            bars.append(Bar(_short(section.name), low, high, tone, self.span(place)))  # type: ignore[arg-type]
         if self.window is not None:
             says = "There is a minute that is inside every bar, so one pull serves all."
         elif self.pulls:
@@ -167,6 +183,8 @@ class Made:
             )
         else:
             says = "No minute is inside every bar, and no order keeps each part inside its own."
+        if any(bar.text == NO_WINDOW for bar in bars):
+            says += f" A bar with {NO_WINDOW} runs from over-baked to cured: nothing comes out right in it."
         return Chart(
             title="When each part may come out",
             says=says,

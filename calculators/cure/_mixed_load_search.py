@@ -8,8 +8,8 @@ from functools import cached_property
 from math import ceil, floor, inf
 
 from calculators.cure._bake_cautions import FAR_OVER_DC, MARGIN_DC
-from calculators.cure._mixed_load_sums import Section, common_window, whole_up
-from calculators.cure._window import pull_min
+from calculators.cure._mixed_load_sums import Section, common_window
+from calculators.cure._window import pull_min, whole_up
 from calculators.physics.dose import Dose
 
 STEP_DEGF = 5
@@ -35,7 +35,7 @@ def _degC(degF: float) -> float:
 class _Setting:
     """The load at another setting of its oven, and two bounds that settle most settings.
 
-    last, first: places of the part that is surely cured last and of the one that may be over-baked first where the load is
+    last, first: places of the part that is cured last and of the one that may be over-baked first where the load is
     now. Of one part and one cure speed the pull cannot come earlier, nor over-baking later.
     """
 

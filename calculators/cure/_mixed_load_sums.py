@@ -5,19 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from math import ceil, inf
+from math import inf
 
 from calculators.cure._cure_plan_sums import part_of
 from calculators.cure._schedule import Schedule
-from calculators.cure._window import over_bake_min, slow_pull_min
+from calculators.cure._window import over_bake_min, slow_pull_min, whole_up
 from calculators.physics.curve import Curve
 from calculators.physics.heat import Part, Surroundings, heat_path_m, temperature_curve
 from calculators.physics.openings import opened_curve
-
-
-def whole_up(minutes: float) -> int:
-    """A pull as it is done: the next whole minute, a billionth forgiven."""
-    return ceil(minutes - 1e-9)
 
 
 @dataclass(frozen=True)
@@ -67,7 +62,7 @@ class Section:
 
     @cached_property
     def earliest_min(self) -> float | None:
-        """First pull that is surely cured, the door kept shut; None = never."""
+        """First pull that is cured at the slow end, the door kept shut; None = never."""
         return slow_pull_min(self.slow, self.schedule, self.schedule.schedule_min)
 
     @cached_property
@@ -77,7 +72,7 @@ class Section:
         return inf if latest is None else latest
 
     def earliest_after(self, openings_min: Sequence[float]) -> float | None:
-        """First pull that is surely cured where the door was opened at these minutes, each at its full loss."""
+        """First pull that is cured at the slow end where the door was opened at these minutes, each at its full loss."""
         if not openings_min or self.oven.door_K == 0:
             return self.earliest_min
         oven = self.oven
@@ -111,7 +106,7 @@ def load_of(rows: Sequence[tuple[str, str, str, float, Schedule]], oven: Oven) -
 def pulls_of(load: Sequence[Section]) -> tuple[Pull, ...] | None:
     """The pulls with the fewest openings that keep every part in its window; None where no order does.
 
-    At each opening everything comes out that is surely cured before the first of what is left would be over-baked. Every
+    At each opening everything comes out that is cured before the first of what is left would be over-baked. Every
     opening is then counted against what stays in.
     """
     left = dict(enumerate(load))
@@ -151,7 +146,7 @@ def loads_apart(load: Sequence[Section]) -> list[list[int]]:
 
 
 def common_window(load: Sequence[Section]) -> tuple[float, float] | None:
-    """From the last part surely cured to the first over-baked; None where no whole minute lies between."""
+    """From the last part cured to the first over-baked; None where no whole minute lies between."""
     earliest = [section.earliest_min for section in load]
     if None in earliest:
         return None

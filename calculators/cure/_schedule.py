@@ -84,6 +84,15 @@ def longest_time() -> Quantity:
     )
 
 
+def per_kelvin(symbol: str) -> str:
+    """One over an absolute temperature, for a line of working with the temperature in F.
+
+    Sheets and ovens are set in whole degrees F, so the few digits of a printed line hold them exactly. Two kelvins rounded so
+    would put a thousandth of error into the difference of their inverses.
+    """
+    return f"1.8 / ({symbol} + 459.67)"
+
+
 def f_and_c(degC: float) -> str:
     """A temperature as a sentence says it, the shop's unit first."""
     return f"{whole(degC * 1.8 + 32)} F ({whole(degC)} C)"
@@ -192,15 +201,14 @@ def schedule_of(
                 "Check that both points are of the same powder and are metal temperatures",
             )
         )
-    first_K, second_K = first_degC + 273.15, second_degC + 273.15
     working = step(
-        "Activation energy from the sheet's two points",
-        "Ea = 0.0083145 * ln(t1 / t2) / (1 / T1 - 1 / T2)",
+        "Activation energy from the sheet's two points, in F",
+        f"Ea = 0.0083145 * ln(t1 / t2) / ({per_kelvin('T1')} - {per_kelvin('T2')})",
         "kJ/mol",
         t1=first_min,
         t2=second_min,
-        T1=first_K,
-        T2=second_K,
+        T1=first_degC * 1.8 + 32,
+        T2=second_degC * 1.8 + 32,
     )
     return Schedule(
         first_degC,

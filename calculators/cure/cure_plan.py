@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from math import ceil
-
 from calculators.cure._bake_cautions import VENT_FIRST, too_cool
 from calculators.cure._cure_plan_carries import carries
 from calculators.cure._cure_plan_cautions import cautions
@@ -11,7 +9,8 @@ from calculators.cure._cure_plan_charts import charts
 from calculators.cure._cure_plan_doubt import NAMES, doubt_table
 from calculators.cure._cure_plan_inputs import Inputs, schedule_asked
 from calculators.cure._cure_plan_sums import NEVER_THERE, Plan, plan
-from calculators.cure._schedule import Schedule
+from calculators.cure._schedule import Schedule, per_kelvin
+from calculators.cure._window import whole_down, whole_up
 from calculators.kit.calculator import Calculator, Out, Vary
 from calculators.kit.result import Caution, Given, Result, Value
 from calculators.kit.steps import Step, step
@@ -31,7 +30,7 @@ def solve(asked: Inputs) -> Result:
         charts=charts(schedule, made),
         tables=(doubt_table(made.no_credit_min, made.doubts),),
         carries=carries(asked, schedule, made),
-        headline=f"Pull at {ceil(made.safe_min - 1e-9):,} min, counted from the closed door",
+        headline=_headline(made),
     )
 
 
@@ -47,11 +46,30 @@ def _no_pull(asked: Inputs, schedule: Schedule) -> Result:
     )
 
 
+def _headline(made: Plan) -> str:
+    pull = whole_up(made.safe_min)
+    if made.has_window or made.over_bake_min is None:
+        return f"Pull at {pull:,} min, counted from the closed door"
+    over = whole_down(made.over_bake_min)
+    if made.one_section:
+        return f"Pull at {pull:,} min from the closed door, may be over-baked from {over:,}"
+    return f"No single pull: heavy section needs {pull:,} min, thin one over-baked from {over:,}"
+
+
+def _pull(made: Plan) -> Value:
+    """The pull to work by. Where over-bake comes first it is said in the same breath: a phone's plate shows no caution."""
+    pull = whole_up(made.safe_min)
+    if made.has_window or made.over_bake_min is None:
+        return Value(pull)
+    whose = "may be over-baked" if made.one_section else "thin section over-baked"
+    return Value(pull, words=f"{pull:,} min, {whose} from {whole_down(made.over_bake_min):,}")
+
+
 def _answers(made: Plan) -> dict[str, Given]:
     return {
-        "safe-pull": Value(ceil(made.safe_min - 1e-9)),
+        "safe-pull": _pull(made),
         "sheet-pull": _late(made.sheet_min, NEVER_THERE),
-        "over-bake": Value(made.over_bake_min, words=f"{int(made.over_bake_min + 1e-9):,} min")
+        "over-bake": Value(made.over_bake_min, words=f"{whole_down(made.over_bake_min):,} min")
         if made.over_bake_min is not None
         else Value(words="never at this setting"),
         "no-credit-pull": Value(made.no_credit_min),
@@ -73,7 +91,7 @@ def _answers(made: Plan) -> dict[str, Given]:
 
 def _late(minutes: float | None, never: str) -> Value:
     """A time that must not come early, shown as the next whole minute."""
-    return Value(words=never) if minutes is None else Value(minutes, words=f"{ceil(minutes - 1e-9):,} min")
+    return Value(words=never) if minutes is None else Value(minutes, words=f"{whole_up(minutes):,} min")
 
 
 def _steps(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Step, ...]:
@@ -97,11 +115,11 @@ def _steps(asked: Inputs, schedule: Schedule, made: Plan) -> tuple[Step, ...]:
         ),
         step(
             "Cure rate at the oven's temperature, against the schedule's",
-            "rate = exp(Ea * 1000 / 8.3145 * (1 / Ts - 1 / To))",
+            f"rate = exp(Ea * 1000 / 8.3145 * ({per_kelvin('Ts')} - {per_kelvin('To')}))",
             "",
             Ea=schedule.activation_kJ_mol,
-            Ts=schedule.schedule_degC + 273.15,
-            To=min(asked.oven_degC, schedule.hottest_degC) + 273.15,
+            Ts=schedule.schedule_degC * 1.8 + 32,
+            To=min(asked.oven_degC, schedule.hottest_degC) * 1.8 + 32,
         ),
         step(
             "Biot number",
@@ -124,7 +142,8 @@ CALCULATOR = Calculator(
         Out(
             key="safe-pull",
             label="Pull at",
-            meaning="Minutes from the closed door. The oven alone has made the schedule, at the slow end of every doubt.",
+            meaning="From the closed door, at the slow end of airflow and cure speed. The oven's own error is not counted: check "
+            "it with a probe.",
             main=True,
             quantity="oven-time",
             unit="min",
@@ -133,7 +152,8 @@ CALCULATOR = Calculator(
         Out(
             key="sheet-pull",
             label="By the sheet, to the letter",
-            meaning="Metal at schedule temperature, then the whole time. Use it where a specification or a claim hangs on it.",
+            meaning="At the airflow as entered: metal at schedule temperature, then the whole time. Where a claim hangs on it, "
+            "the clock starts when a probe in the heaviest section reads that temperature.",
             unit="min",
             digits=0,
             beside=True,
@@ -141,7 +161,7 @@ CALCULATOR = Calculator(
         Out(
             key="over-bake",
             label="Over-baked from",
-            meaning="The thinnest section may be over-baked from here on, at the fast end of every doubt. Pull before it.",
+            meaning="The thinnest section may be over-baked from here, at the fast end of airflow and cure speed. Pull before.",
             unit="min",
             digits=0,
             beside=True,
@@ -241,7 +261,7 @@ CALCULATOR = Calculator(
         "common-practice",
         "iso-13732-1",
     ),
-    version=2,
+    version=3,
     reviewed="2026-11-25",
     keywords=(
         "bake time",
@@ -272,5 +292,10 @@ CALCULATOR = Calculator(
             "",
         ),
     ),
-    default_cautions=(("caution", ""), ("note", "dip"), ("note", "longest-time")),
+    default_cautions=(
+        ("caution", ""),
+        ("caution", "longest-time"),
+        ("note", "dip"),
+        ("note", "longest-time"),
+    ),
 )

@@ -175,14 +175,16 @@ CALCULATOR = Calculator(
         Out(
             key="window",
             label="Window for all",
-            meaning="From the last part surely cured to the first that may be over-baked. The wider it is, the calmer the pull.",
+            meaning="From the last part cured, at the slow end of airflow and cure speed, to the first that may be over-baked. "
+            "The wider it is, the calmer the pull.",
             unit="min",
             digits=0,
         ),
         Out(
             key="windows",
             label="Each part's window",
-            meaning="From surely cured to may be over-baked, door openings counted. Each part must come out inside its own.",
+            meaning="From cured, at the slow end of airflow and cure speed, to may be over-baked, door openings counted. The "
+            "oven's own error is not counted: check it with a probe.",
         ),
         Out(
             key="oven-that-opens-one",

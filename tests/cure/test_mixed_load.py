@@ -315,6 +315,58 @@ def test_an_oven_too_cool_for_one_powder_stops_the_load() -> None:
     assert not outcome.charts
 
 
+@pytest.mark.derived
+def test_a_part_with_no_whole_minute_has_no_bar_to_come_out_in() -> None:
+    """The demo at 380 F by scipy: the iron is over-baked at the fast end from 61.5 min and cured at the slow end at 61.4 to
+    62, so no whole minute serves it. Its bar is no green one, and the picture says what it is."""
+    referee = Referee(380, 20.0, 1.0, 50, 5, 0)
+    cured, over = referee.earliest(IRON, []), referee.latest(IRON)
+    assert ceil(cured) > over
+    outcome = answer(oven="380")
+    (chart,) = outcome.charts
+    iron = next(bar for bar in chart.bars if bar.name == "iron ends")
+    assert (iron.tone, iron.text) == ("bad", "no window")
+    assert iron.low == pytest.approx(over, rel=0.005)
+    assert iron.high == ceil(cured)
+    assert chart.says.endswith(
+        "A bar with no window runs from over-baked to cured: nothing comes out right in it."
+    )
+    assert "no window" not in answer().charts[0].says
+
+
+@pytest.mark.derived
+def test_the_plan_itself_names_a_part_that_has_no_window() -> None:
+    """2 in of iron has no window at 400 F (123 min at the slow end, 95 at the fast one), the 1/8 in strap has one."""
+    outcome = answer("casting, cast-iron, both-sides, 2\nstrap, carbon-steel, both-sides, 1/8")
+    assert outcome.answers["plan"].value == "split"
+    assert outcome.answers["plan"].text == "Split the load; no window for casting"
+    assert outcome.headline == "Split the load: casting has no window, even alone"
+    castings = "".join(f"casting {end} as long as a name may be, cast-iron, both-sides, 2\n" for end in "ab")
+    long = answer(f"{castings}strap, carbon-steel, both-sides, 1/8")
+    assert long.answers["plan"].text == "Split the load; 2 of 3 parts have no window"
+
+
+@pytest.mark.property
+def test_one_part_is_not_told_to_turn_the_oven_down() -> None:
+    """As in cure-plan: a cooler oven takes the two ends of 2 in of iron further apart."""
+    for oven in ("380", "400", "425"):
+        outcome = answer("casting, cast-iron, both-sides, 2", oven=oven)
+        (text,) = [one.text for one in outcome.cautions if one.key == "load" and one.level == "caution"]
+        assert "at the slow end of airflow and cure speed" in text
+        assert text.endswith(
+            "Log a bake and enter the measured oven coefficient, or ask for a powder with a wider window."
+        )
+
+
+@pytest.mark.property
+def test_a_window_claims_no_more_than_it_counts() -> None:
+    outcome = answer()
+    assert "at the slow end of airflow and cure speed" in outcome.answers["window"].meaning
+    assert "at the slow end of airflow and cure speed" in outcome.answers["windows"].meaning
+    assert "probe" in outcome.answers["windows"].meaning
+    assert outcome.tables[0].head[1] == "Cured from, slow end"
+
+
 # ------------------------------------------------------------------ laws of any load
 
 
