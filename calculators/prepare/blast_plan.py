@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calculators.kit.calculator import Calculator, Out, Vary
-from calculators.kit.numbers import shop_number, whole
+from calculators.kit.numbers import rounded_inward, shop_number, whole
 from calculators.kit.result import Result, Value
 from calculators.prepare._blast_plan_cautions import NOT_TO_USE, cautions
 from calculators.prepare._blast_plan_inputs import Inputs
@@ -111,7 +111,8 @@ def _tank_time(made: Plan) -> Value:
         return Value(words="no need: the compressor keeps up")
     if made.tank_time_s <= 0:
         return Value(words="none: no tank, or its pressure is no higher than the nozzle's")
-    return Value(made.tank_time_s, words="under 1 min" if made.tank_time_s < 60 else "")
+    carried = f"{rounded_inward(made.tank_time_s / 60, False, 2)} min"  # down: it bridges a lack
+    return Value(made.tank_time_s, words="under 1 min" if made.tank_time_s < 60 else carried)
 
 
 def _worn_pressure(asked: Inputs, made: Plan) -> Value:
@@ -192,7 +193,7 @@ CALCULATOR = Calculator(
             meaning="From full down to the pressure at the nozzle. Then the blast waits for the compressor.",
             unit="s",
             shown=("min",),
-            digits=0,
+            digits=2,
         ),
         Out(
             key="open-share",

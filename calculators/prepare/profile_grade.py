@@ -255,7 +255,7 @@ CALCULATOR = Calculator(
         "them is common, and near, not equal.",
         "The segments were read on a comparator seller's sheet, not in ISO 8503.",
         "Replica tape, a depth gauge and a stylus read different things on the same steel. Compare only like with like.",
-        "Its two lines for the film, 1 mil over the highest peak and half of it over the mean one, are common practice, no source.",
+        "1 mil over the highest peak, and half of the film over the mean one, are common practice without a source.",
         "It counts peaks by height. How many there are, and how sharp, it does not see.",
         "Which profile a powder wants is on its data sheet, or is common practice without a source.",
     ),
