@@ -12,7 +12,7 @@ from math import ceil
 from worked import answers, filled_in
 
 from calculators.cure._schedule import DEFAULT_HIGH, DEFAULT_KJ_MOL, DEFAULT_LOW
-from calculators.kit.numbers import shop_number
+from calculators.cure._window import whole_up
 from calculators.physics.cure import Kinetics, minutes_needed
 from calculators.tables import table
 
@@ -134,11 +134,12 @@ def grades() -> str:
 def cure() -> str:
     rows = []
     for degF in (400, 390, 380, 375, 360):
+        # the next whole minute, so that no rounding cuts a time to hold
         best, low, high = (
-            minutes_needed(Kinetics((400 - 32) / 1.8, energy), 10, (degF - 32) / 1.8)
+            whole_up(minutes_needed(Kinetics((400 - 32) / 1.8, energy), 10, (degF - 32) / 1.8))
             for energy in (DEFAULT_KJ_MOL, DEFAULT_LOW, DEFAULT_HIGH)
         )
-        span = "the sheet" if degF == 400 else f"{shop_number(low, 2)} to {shop_number(high, 2)} min"
+        span = "the sheet" if degF == 400 else f"{low} to {high} min"
         asked = {
             "schedule-temperature": "400 F",
             "schedule-time": "10 min",
@@ -147,7 +148,7 @@ def cure() -> str:
             "oven": "425 F",
         }
         name = f"{degF} °F ({(degF - 32) / 1.8:.0f} °C)"
-        rows.append((name, filled_in("cure-plan", asked), (f"{shop_number(best, 2)} min", span)))
+        rows.append((name, filled_in("cure-plan", asked), (f"{best} min", span)))
     foot = "Metal, not air. An estimate: a second point on the sheet beats it, and below the powder's least heat it never cures."
     return _card("cure", "10 min at 400 °F is worth", ("Metal at", "About", "Between"), rows, foot)
 
