@@ -1,15 +1,17 @@
-"""Fields that the film calculators share: the area, the powder's specific gravity, and the share that sticks."""
+"""Fields that the film calculators share, and what they say of a thick coat."""
 
 from __future__ import annotations
 
 from typing import Any
 
 from calculators.kit.fields import Limits, Quantity, Validity, When, ask
+from calculators.kit.result import Caution
 
 LB = 0.45359237  # kg
 MIL = 25.4  # um
 FT2 = 0.09290304  # m2
-
+USUAL_MOST_um = 4 * MIL  # in one coat
+SHEETS_END_um = 10 * MIL
 
 AREA_UNITS = ("ft2", "in2", "m2", "cm2")
 AREA_LIMITS = Limits("0.01 ft2", "100000 ft2", "from one small bracket to a hall of railings")
@@ -49,6 +51,17 @@ def film_field(group: str = "") -> Any:
             group=group,
         )
     )
+
+
+def thick_coat(film_um: float) -> tuple[Caution, ...]:
+    """A note on a film thicker than most coats, up to where the caution of the field itself speaks."""
+    if not USUAL_MOST_um * (1 + 1e-9) < film_um <= SHEETS_END_um * (1 + 1e-9):
+        return ()
+    words = (
+        "Most powders go on at 2 to 4 mil (50 to 100 um) in one coat. Thicker may sag, throw powder off as you spray "
+        "(back-ionisation) or bubble as it cures: ask the powder's data sheet first."
+    )
+    return (Caution("note", words, "film", "film-ranges-note"),)
 
 
 def specific_gravity_field(group: str = "", when: When | None = None) -> Any:

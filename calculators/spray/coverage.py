@@ -39,6 +39,7 @@ def solve(asked: Inputs) -> Result:
     best = coverage_m2_kg(asked.film_um, asked.specific_gravity_ratio, 1)
     return Result(
         answers={"coverage": covers, "covers": asked.shelf_kg * covers, "no-loss": best},
+        cautions=fields.thick_coat(asked.film_um),
         steps=(
             step(
                 "Share of the powder that ends as film",
@@ -113,7 +114,14 @@ CALCULATOR = Calculator(
             shown=("ft2_lb", "m2_kg"),
         ),
     ),
-    sources=("film-mass-balance", "astm-d5965-iso-8130-2", "powder-sheets", "common-practice"),
+    sources=(
+        "film-mass-balance",
+        "astm-d5965-iso-8130-2",
+        "powder-sheets",
+        "film-ranges-note",
+        "back-ionisation-note",
+        "common-practice",
+    ),
     version=1,
     reviewed="2026-11-25",
     keywords=(

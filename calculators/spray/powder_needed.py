@@ -216,10 +216,11 @@ def _boxes(buy: float, box: float | None) -> Value:
 
 
 def _cautions(asked: Inputs) -> tuple[Caution, ...]:
+    thick = fields.thick_coat(asked.film_um)
     if asked.coats == 1:
-        return ()
+        return thick
     words = "The films of all coats add up. Keep the total inside the range of the powder's data sheet."
-    return (Caution("note", words, "coats"),)
+    return (*thick, Caution("note", words, "coats"))
 
 
 def _steps(
@@ -371,7 +372,14 @@ CALCULATOR = Calculator(
             shown=("money",),
         ),
     ),
-    sources=("film-mass-balance", "astm-d5965-iso-8130-2", "powder-sheets", "common-practice"),
+    sources=(
+        "film-mass-balance",
+        "astm-d5965-iso-8130-2",
+        "powder-sheets",
+        "film-ranges-note",
+        "back-ionisation-note",
+        "common-practice",
+    ),
     version=2,
     reviewed="2026-11-25",
     keywords=(

@@ -81,7 +81,7 @@ def solve(asked: Inputs) -> Result:
             "one-gun": one_kg_s * 3600,
             "sprayed": sprayed,
         },
-        cautions=tuple(_cautions(asked)),
+        cautions=(*_cautions(asked), *fields.thick_coat(asked.film_um)),
         steps=_steps(asked, on_part, sprayed, one_kg_s, all_kg_s),
         charts=(_chart(asked, sprayed, one_kg_s),),
     )
@@ -201,7 +201,14 @@ CALCULATOR = Calculator(
             shown=("lb", "kg"),
         ),
     ),
-    sources=("film-mass-balance", "powder-sheets", "shop-estimate", "common-practice"),
+    sources=(
+        "film-mass-balance",
+        "powder-sheets",
+        "film-ranges-note",
+        "back-ionisation-note",
+        "shop-estimate",
+        "common-practice",
+    ),
     version=1,
     reviewed="2026-11-25",
     keywords=(

@@ -140,6 +140,31 @@ def test_a_film_outside_data_sheets_is_answered_with_a_caution() -> None:
     assert [(one.level, one.key) for one in answer(film="1 mil").cautions] == [("caution", "film")]
 
 
+@pytest.mark.published
+@pytest.mark.parametrize("slug", ["powder-needed", "coverage", "spray-time"])
+@pytest.mark.parametrize(
+    ("film", "levels"),
+    [
+        ("2 mil", []),
+        ("4 mil", []),
+        ("101.6 um", []),
+        ("4.1 mil", ["note"]),
+        ("8 mil", ["note"]),
+        ("10 mil", ["note"]),
+        ("12 mil", ["caution"]),
+    ],
+)
+def test_a_coat_thicker_than_most_is_noted(slug: str, film: str, levels: list[str]) -> None:
+    """A coater's note (excerpt): one coat 2 to 4 mil. Another (excerpt): back-ionisation is common above about 4 to 5 mil."""
+    outcome = run(slug, {"film": film})
+    told = [one for one in outcome.cautions if one.key == "film"]
+    assert [one.level for one in told] == levels
+    if levels == ["note"]:
+        assert all(
+            word in told[0].text for word in ("2 to 4 mil", "sag", "back-ionisation", "cure", "data sheet")
+        )
+
+
 @pytest.mark.derived
 def test_a_weighed_trial_gives_the_transfer() -> None:
     """240 g gained of 600 g sprayed is 40 %: half as much powder again as at 60 %, as 0.6 / 0.4 = 1.5."""
