@@ -119,10 +119,12 @@ def run(slug: str, texts: Mapping[str, str]) -> Outcome:
     Never raises for what was typed. Raises KeyError for a slug that is not there.
     """
     calculator = find.load(slug)
-    typed = _typed(calculator, texts)
-    query, long = _query(calculator, typed)
-    empty = Outcome(False, slug, calculator.version, answers={}, query=query, long=long, typed=typed)
+    empty = Outcome(False, slug, calculator.version, answers={}, typed={})
     try:
+        texts = {key: _whole_signs(text) for key, text in texts.items()}
+        typed = _typed(calculator, texts)
+        query, long = _query(calculator, typed)
+        empty = replace(empty, query=query, long=long, typed=typed)
         reading = read_form(calculator.inputs, texts)
         if reading.errors:
             return replace(empty, errors=tuple(reading.errors))
@@ -134,6 +136,15 @@ def run(slug: str, texts: Mapping[str, str]) -> Outcome:
         return _outcome(calculator, reading, result, empty)
     except Exception as error:  # a defect of ours must not lose what was typed
         return replace(empty, errors=(FieldError("", messages.crashed(_report(error))),))
+
+
+def _whole_signs(text: str) -> str:
+    """The text with a replacement sign for each half of a sign, which no link, page or terminal can hold."""
+    try:
+        text.encode()
+    except UnicodeEncodeError:
+        return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+    return text
 
 
 def _report(error: Exception) -> str:
@@ -264,8 +275,10 @@ def _typed(calculator: Calculator, texts: Mapping[str, str]) -> dict[str, str]:
 def _query(calculator: Calculator, typed: Mapping[str, str]) -> tuple[str, tuple[str, ...]]:
     pairs = [*typed.items(), ("v", str(calculator.version))]
     long: list[str] = []
-    while len(query := urlencode(pairs)) > LONGEST_QUERY:
-        longest = max(pairs, key=lambda pair: len(pair[1]))[0]
+    while True:
+        longest, text = max(pairs, key=lambda pair: len(pair[1]))
+        # a text of megabytes is not worth writing as a link to see that it is too long for one
+        if len(text) <= LONGEST_QUERY and len(query := urlencode(pairs)) <= LONGEST_QUERY:
+            return query, tuple(long)
         long.append(longest)
-        pairs = [(key, text) for key, text in pairs if key not in (longest, f"{longest}-unit")]
-    return query, tuple(long)
+        pairs = [pair for pair in pairs if pair[0] not in (longest, f"{longest}-unit")]
