@@ -12,7 +12,8 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import Visit
 
-QUESTIONS = tomllib.loads(Path(__file__).with_name("questions.toml").read_text("utf-8"))["question"]
+ASKED = tomllib.loads(Path(__file__).with_name("questions.toml").read_text("utf-8"))
+QUESTIONS, WORDS = ASKED["question"], ASKED["word"]
 WANTED = 0.90
 
 
@@ -34,7 +35,7 @@ def first_three(page: Page, words: str) -> list[str]:
 def test_every_page_that_should_answer_is_there(site_folder: Path) -> None:
     missing = {
         page
-        for one in QUESTIONS
+        for one in [*QUESTIONS, *WORDS]
         for page in one["pages"]
         if not (site_folder / page / "index.html").is_file()
     }
@@ -57,6 +58,21 @@ def test_questions_find_their_page(visit: Callable[..., Visit]) -> None:
     print(f"\n{share:.0%} of {len(QUESTIONS)} questions find their page. Not found:")
     print("\n".join(lost))
     assert share >= WANTED, "\n".join(lost)
+
+
+def test_a_word_or_two_find_their_page(visit: Callable[..., Visit]) -> None:
+    """What is typed with one thumb; and each form of a word finds the others."""
+    here = visit()
+    here.goes("")
+    here.page.locator(".md-search__input").click()
+    here.page.locator(".md-search__input").fill("oven")
+    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    lost = {}
+    for one in WORDS:
+        found = first_three(here.page, one["asks"])
+        if not set(found) & set(one["pages"]):
+            lost[one["asks"]] = found
+    assert lost == {}
 
 
 def test_the_index_is_read_once_someone_searches(visit: Callable[..., Visit]) -> None:

@@ -40,6 +40,12 @@ const OTHER_WORDS = [
   [/\bflash rust(ing|s)?\b/g, "rust haze"],
 ];
 
+/** Without its ending, so that each form of a word finds the others. @param {string} word */
+function beginning(word) {
+  const short = word.length > 6 ? word.replace(/(ing|ed)s?$/, "") : word;
+  return short.length > 4 ? short.replace(/([^s])s$/, "$1") : short;
+}
+
 /**
  * @param {string} asked
  * @returns {string}
@@ -50,7 +56,7 @@ export function wordsToFind(asked) {
   const words = text.split(/\s+/).filter(Boolean);
   // someone who is still typing has not finished the last word
   const kept = words.filter((word) => !SMALL.has(word) && word.length > 1);
-  return (kept.length > 0 ? kept : words).join(" ");
+  return (kept.length > 0 ? kept : words).map(beginning).join(" ");
 }
 
 // The theme hands each query to its worker as a message of this kind.
