@@ -37,16 +37,24 @@ def write(site: Path, engine: str) -> dict[str, int]:
         files[address] = _hash(data)
     folder = site / "assets" / "engine" / engine
     engine_files = {name: _hash((folder / name).read_bytes()) for name in ENGINE}
+    engine_size = sum(_moved(folder / name) for name in ENGINE)
     listed, engine_listed = (
         json.dumps(one, sort_keys=True, separators=(",", ":")) for one in (files, engine_files)
     )
     text = (SCRIPTS / "offline" / "service-worker.js").read_text("utf-8")
     version = hashlib.sha256((listed + engine_listed + engine + text).encode()).hexdigest()[:12]
     text = text.replace('"%ENGINE_FILES%"', engine_listed).replace("%BYTES%", str(size))
+    text = text.replace("%ENGINE_BYTES%", str(engine_size))
     text = text.replace('"%FILES%"', listed).replace("%VERSION%", version)
     text = text.replace("%ENGINE%", f"assets/engine/{engine}")
     (site / "service-worker.js").write_text(text, "utf-8", newline="\n")
     return {"files": len(files), "bytes": size}
+
+
+def _moved(path: Path) -> int:
+    """Bytes that a host moves for it: of its copy in gzip, where there is one."""
+    packed = path.with_name(f"{path.name}.gz")
+    return (packed if packed.exists() else path).stat().st_size
 
 
 def _hash(data: bytes) -> str:

@@ -8,11 +8,14 @@ const FILES = "%FILES%";
 /** Folder of this build's engine, from the site's root. */ const ENGINE = "%ENGINE%";
 
 const worker = /** @type {any} */ (self);
-const PAGES = `pages-${VERSION}`;
-const KEPT = `engine-${ENGINE.split("/").at(-1)}`;
+// Another copy of the site may lie in another folder of the same host, and has caches of its own.
+const FOLDER = new URL(worker.registration.scope).pathname;
+const PAGES = `pages-${VERSION} ${FOLDER}`;
+const KEPT = `engine-${ENGINE.split("/").at(-1)} ${FOLDER}`;
 /** What a start from the memory image asks for, with hashes; the slower way to start is for the network only. @type {Record<string, string>} */
 const ENGINE_FILES = "%ENGINE_FILES%";
 /** How many bytes FILES are. */ const BYTES = Number("%BYTES%");
+/** How many bytes come for ENGINE_FILES, as gzip. */ const ENGINE_BYTES = Number("%ENGINE_BYTES%");
 const LIST = "__list__";
 
 /** @param {string} path */
@@ -57,7 +60,7 @@ async function expectRoom() {
 async function olderCopies() {
   const found = new Map();
   for (const name of await caches.keys()) {
-    if (!name.startsWith("pages-") || name === PAGES) continue;
+    if (!isOurs(name) || !name.startsWith("pages-") || name === PAGES) continue;
     const cache = await caches.open(name);
     const list = await cache.match(address(LIST));
     if (list) for (const [path, hash] of Object.entries(await list.json())) found.set(path, { hash, cache });
@@ -65,31 +68,62 @@ async function olderCopies() {
   return found;
 }
 
+/** @param {string} name of a cache */
+const isOurs = (name) => /^(pages|engine)-/.test(name) && name.endsWith(` ${FOLDER}`);
+
 worker.addEventListener("activate", (/** @type {any} */ event) =>
   event.waitUntil(
-    caches.keys().then((names) =>
-      Promise.all(names.filter((name) => /^(pages|engine)-/.test(name) && name !== PAGES && name !== KEPT).map((name) => caches.delete(name))),
-    ),
+    caches
+      .keys()
+      .then((names) =>
+        Promise.all(names.filter((name) => isOurs(name) && name !== PAGES && name !== KEPT).map((name) => caches.delete(name))),
+      ),
   ),
 );
 
 worker.addEventListener("message", (/** @type {any} */ event) => {
+  const tell = (/** @type {Promise<unknown>} */ told) => event.waitUntil(told.then((answer) => event.ports[0].postMessage(answer)));
   if (event.data === "take over") worker.skipWaiting();
-  if (event.data === "keep the engine") event.waitUntil(keepEngine().catch(() => {}));
+  if (event.data === "make way") tell(makeWay());
+  if (event.data === "keep the engine") event.waitUntil(keepEngine(false).catch(() => {}));
+  if (event.data === "keep the engine, asked for") tell(keepEngine(true).then(isEngineKept, () => false));
+  if (event.data === "what is kept") tell(isEngineKept().then((engine) => ({ engine, engineBytes: ENGINE_BYTES, bytes: BYTES })));
 });
 
-async function keepEngine() {
-  if (/** @type {any} */ (navigator).connection?.saveData === true) return;
+// A newer worker cannot take over while this one has a request open, and megabytes on a slow line are open for minutes.
+let leaving = new AbortController();
+/** In which pages stop a start of the engine that is under way: one that is only cut off asks again at once. */
+const STOP_ms = 300;
+
+async function makeWay() {
+  for (const page of await worker.clients.matchAll({ type: "window" })) page.postMessage("make way");
+  await new Promise((resolve) => setTimeout(resolve, STOP_ms));
+  leaving.abort();
+  leaving = new AbortController();
+}
+
+/** @param {boolean} isAsked the reader wants all of it, whatever it costs; else only what was fetched already */
+async function keepEngine(isAsked) {
+  if (!isAsked && /** @type {any} */ (navigator).connection?.saveData === true) return;
   const cache = await caches.open(KEPT);
   for (const [name, hash] of Object.entries(ENGINE_FILES)) {
     const url = address(`${ENGINE}/${name}`);
-    if (await cache.match(url)) continue;
+    if ((await cache.match(url)) || (name === IMAGE && (await cache.match(address(`${ENGINE}/${LAID}`))))) continue;
     // Most often it comes from the browser's own cache. The image in gzip comes from nowhere else: where the host gave it
     // in brotli it would be megabytes twice, and the engine keeps it unpacked by itself.
-    const held = /** @type {RequestInit} */ (name === "image.bin.gz" ? { cache: "only-if-cached", mode: "same-origin" } : {});
-    const response = await fetch(url, { integrity: `sha256-${hash}`, ...held }).catch(() => null);
+    const held = /** @type {RequestInit} */ (name === IMAGE && !isAsked ? { cache: "only-if-cached", mode: "same-origin" } : {});
+    const response = await fetch(url, { integrity: `sha256-${hash}`, signal: leaving.signal, ...held }).catch(() => null);
     if (response?.ok) await cache.put(url, response);
   }
+}
+
+const IMAGE = "image.bin.gz";
+/** The image as the engine itself keeps it (kept.mjs). */ const LAID = "image.laid";
+
+async function isEngineKept() {
+  const cache = await caches.open(KEPT);
+  const kept = new Set((await cache.keys()).map(({ url }) => url.split("/").at(-1)));
+  return Object.keys(ENGINE_FILES).every((name) => kept.has(name) || (name === IMAGE && kept.has(LAID)));
 }
 
 worker.addEventListener("fetch", (/** @type {any} */ event) => {
@@ -97,9 +131,32 @@ worker.addEventListener("fetch", (/** @type {any} */ event) => {
   if (request.method !== "GET" || !request.url.startsWith(worker.registration.scope)) return;
   const path = request.url.slice(worker.registration.scope.length).replace(/[?#].*$/, "").replace(/(^|\/)index\.html$/, "$1");
   if (path.startsWith(`${ENGINE}/`)) event.respondWith(fromEngine(path, request));
-  else if (path in FILES) event.respondWith(fromPages(path, request));
+  else if (request.mode === "navigate" && request.cache === "no-cache" && mayRenew) event.respondWith(reloaded(path, request));
+  else if (isKept(path)) event.respondWith(fromPages(path, request));
   else if (request.mode === "navigate") event.respondWith(elsewhere(path, request));
 });
+
+/** @param {string} path */
+const isKept = (path) => Object.hasOwn(FILES, path);
+
+// Once: should the newer version not come to take over, the page is shown as it is.
+let mayRenew = true;
+
+/**
+ * A page that is loaded anew, by the browser's own button, while a newer version waits: where no other page of the site is
+ * open that is what the reader asks for, and the only way to mend a page whose engine the host has no more.
+ * @param {string} path
+ * @param {Request} request
+ */
+async function reloaded(path, request) {
+  const { waiting } = worker.registration;
+  const open = waiting ? await worker.clients.matchAll({ type: "window" }) : [];
+  if (!waiting || open.length > 1) return isKept(path) ? fromPages(path, request) : elsewhere(path, request);
+  mayRenew = false;
+  await makeWay();
+  waiting.postMessage("take over");
+  return new Response("", { headers: { "Content-Type": "text/html; charset=utf-8", Refresh: "0" } });
+}
 
 /**
  * @param {string} path
@@ -117,7 +174,7 @@ async function fromPages(path, request) {
  * @param {Request} request
  */
 async function elsewhere(path, request) {
-  if (`${path}/` in FILES) return Response.redirect(address(`${path}/`), 302);
+  if (isKept(`${path}/`)) return Response.redirect(address(`${path}/`) + new URL(request.url).search, 302);
   try {
     return await fetch(request);
   } catch (reason) {
@@ -134,5 +191,5 @@ async function elsewhere(path, request) {
  */
 async function fromEngine(path, request) {
   const kept = await (await caches.open(KEPT)).match(address(path));
-  return kept ?? fetch(request);
+  return kept ?? fetch(request, { signal: leaving.signal });
 }

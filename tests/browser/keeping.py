@@ -17,6 +17,8 @@ import offline_files
 
 KEPT = "navigator.serviceWorker.ready.then((kept) => kept.active?.state === 'activated')"
 
+SAVES_DATA = "Object.defineProperty(navigator, 'connection', { value: { saveData: true } });"
+
 
 def kept_file(end: str) -> str:
     """A function that gives the address of the kept file whose name ends so."""

@@ -165,6 +165,50 @@ def test_a_damaged_copy_on_the_device_is_fetched_again(
     assert calculator.holds()["oven"] == "425"
 
 
+def test_a_script_that_came_as_another_type_is_fetched_again(visit: Callable[..., Visit]) -> None:
+    at = visit()
+    bad = Trouble(as_type="text/plain", kept=True, times=1)
+    at.served.troubles["pyodide.mjs"] = bad
+    typed(at).reaches("live")
+    assert bad.times == 0
+
+
+@pytest.mark.parametrize("file", ["python_stdlib.zip", "pyodide-lock.json"])
+def test_the_slower_way_runs_nothing_else_either(
+    visit: Callable[..., Visit], built_in: dict[str, str], file: str
+) -> None:
+    at = visit()
+    at.served.troubles["image.bin.gz"] = Trouble(missing=True)
+    at.served.troubles[file] = Trouble(wrong_from_byte=100)
+    stands(typed(at), built_in, "Reload")
+
+
+def test_calculate_leads_to_what_happened(visit: Callable[..., Visit]) -> None:
+    """The sentence stands under the fields, a screen or two from where somebody types."""
+    at = visit(390, 844)
+    at.served.troubles["pyodide.asm.js"] = Trouble(missing=True)
+    calculator = typed(at)
+    calculator.reaches("unavailable")
+    expect(calculator.plate).to_contain_text("Did not start: example values, not yours")
+    calculator.calculate()
+    expect(calculator.status).to_be_focused()
+    expect(calculator.status).to_be_in_viewport()
+
+
+def test_what_is_typed_while_a_failed_engine_rests_is_answered(visit: Callable[..., Visit]) -> None:
+    at = visit()
+    at.served.troubles["pyodide.asm.js"] = Trouble(missing=True)
+    at.page.clock.install()
+    calculator = typed(at)
+    calculator.reaches("unavailable")
+    at.served.troubles.clear()
+    calculator.put("oven", "430")
+    calculator.reaches("unavailable")
+    at.page.clock.run_for(11_000)
+    calculator.reaches("live")
+    assert calculator.holds()["oven"] == "430"
+
+
 @contextmanager
 def spoilt(
     visit: Callable[..., Visit], how: str, before: str = ""

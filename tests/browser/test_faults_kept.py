@@ -10,6 +10,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import Visit
 from tests.browser.keeping import (
     KEPT_IMAGE,
+    SAVES_DATA,
     deploy,
     engine_of,
     until,
@@ -21,7 +22,8 @@ from tests.browser.serving import Server, Trouble
 MODE = "performance.getEntriesByName('calc:engine-ready').at(-1).detail.mode"
 # The kept image changed by one bit, by many bytes, or in its length.
 DAMAGE = """async ([how, url]) => {
-  const cache = await caches.open(`engine-${url.split("/").at(-2)}`);
+  const name = (await caches.keys()).find((one) => one.startsWith(`engine-${url.split("/").at(-2)} `));
+  const cache = await caches.open(name);
   const old = await cache.match(url);
   let bytes = new Uint8Array(await old.arrayBuffer());
   const place = Math.floor(0.7 * bytes.length);
@@ -136,6 +138,81 @@ def test_two_tabs_when_a_new_version_comes(keeps: Visit, copy: Server) -> None:
     expect(there.field("film")).to_have_value("5")
 
 
+def test_a_new_version_takes_over_while_a_download_hangs(keeps: Visit, copy: Server) -> None:
+    """The browser would wait for minutes until the older worker has no request open."""
+    page = keeps.page
+    keeps.goes("cure/run-a-bake/")
+    wait_until_kept(page)
+    # so that no engine starts by itself
+    keeps.context.add_init_script(SAVES_DATA)
+    keeps.goes("spray/powder-needed/")
+    deploy(
+        copy.served.root,
+        "spray/powder-needed/index.html",
+        "Powder needed</h1>",
+        "Powder needed, renewed</h1>",
+    )
+    update(page)
+    line = page.locator(".new-version")
+    expect(line).to_contain_text("newer version", timeout=30_000)
+    copy.served.troubles["pyodide.asm.wasm"] = Trouble(quiet_after_bytes=100_000)
+    powder = keeps.calculator("powder-needed")
+    powder.put("film", "3.25")
+    powder.reaches("starting")
+    page.wait_for_timeout(1_000)
+    line.get_by_role("button", name="Reload").click()
+    expect(page.locator("h1")).to_have_text("Powder needed, renewed", timeout=15_000)
+    expect(powder.field("film")).to_have_value("3.25")
+    copy.served.over.set()
+
+
+def test_the_browsers_own_reload_takes_the_new_version(keeps: Visit, copy: Server) -> None:
+    """The kept page asks for an engine that the host has no more: loading it anew has to mend that."""
+    page = keeps.page
+    keeps.goes("cure/run-a-bake/")
+    wait_until_kept(page)
+    copy.served.troubles["pyodide.asm.js"] = Trouble(missing=True)
+    keeps.goes("spray/powder-needed/")
+    powder = keeps.calculator("powder-needed")
+    powder.put("film", "3.25")
+    powder.reaches("unavailable")
+    deploy(
+        copy.served.root,
+        "spray/powder-needed/index.html",
+        "Powder needed</h1>",
+        "Powder needed, renewed</h1>",
+    )
+    update(page)
+    expect(page.locator(".new-version")).to_contain_text("newer version", timeout=30_000)
+    other = keeps.context.new_page()
+    other.goto(f"{copy.served.address}/spray/powder-needed/")
+    other.reload()
+    expect(other.locator("h1")).to_have_text(
+        "Powder needed"
+    )  # while another page is open, nothing is taken over
+    other.close()
+    copy.served.troubles.clear()
+    page.reload()
+    expect(page.locator("h1")).to_have_text("Powder needed, renewed", timeout=15_000)
+    expect(powder.field("film")).to_have_value("3.25")
+    powder.reaches("live")
+    page.reload()
+    expect(page.locator("h1")).to_have_text("Powder needed, renewed")
+
+
+def test_a_kept_image_is_no_leave_to_run_other_files(visit: Callable[..., Visit]) -> None:
+    """Where no service worker holds the interpreter's files, they are held against their hashes at each visit."""
+    at = visit()
+    at.goes("cure/cure-plan/?oven=425+F&v=1")
+    calculator = at.calculator("cure-plan")
+    calculator.reaches("live")
+    wait_until_image_is_kept(at.page)
+    at.served.troubles["pyodide.asm.js"] = Trouble(instead=('"use strict"', "'use strict'"))
+    at.context.new_cdp_session(at.page).send("Network.clearBrowserCache")
+    at.page.reload()
+    calculator.reaches("unavailable")
+
+
 def test_a_version_taken_back_does_not_harm_the_one_in_use(keeps: Visit, copy: Server) -> None:
     page = keeps.page
     keeps.goes("")
@@ -195,9 +272,7 @@ def test_a_page_left_open_through_a_deploy(visit: Callable[..., Visit], copy: Se
     at = visit()
     at.served = copy.served
     if not started:
-        at.context.add_init_script(
-            "Object.defineProperty(navigator, 'connection', { value: { saveData: true } });"
-        )
+        at.context.add_init_script(SAVES_DATA)
     at.goes("cure/cure-plan/")
     calculator = at.calculator("cure-plan")
     if started:

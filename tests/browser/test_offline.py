@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 from playwright.sync_api import expect
 
 from tests.browser.calculator_page import START_ms
 from tests.browser.conftest import Visit
-from tests.browser.keeping import deploy, until, wait_until_kept
-from tests.browser.serving import Server
+from tests.browser.keeping import SAVES_DATA, deploy, until, wait_until_kept
+from tests.browser.serving import FOLDER, Server, Trouble
 
 
 def test_after_one_visit_everything_works_without_a_network(keeps: Visit, copy: Server) -> None:
@@ -101,7 +103,7 @@ def test_what_the_device_threw_away_comes_from_the_site_again(keeps: Visit) -> N
 @pytest.mark.parametrize(
     "refusal",
     [
-        "Object.defineProperty(navigator, 'connection', { value: { saveData: true } });",
+        SAVES_DATA,
         "navigator.serviceWorker.register = () => Promise.reject(new DOMException('no', 'SecurityError'));",
     ],
 )
@@ -127,6 +129,69 @@ def test_a_page_without_a_calculator_starts_no_engine(keeps: Visit) -> None:
     wait_until_kept(keeps.page)
     keeps.page.wait_for_timeout(1_000)
     assert not any("/assets/engine/" in path for path in keeps.served.asked)
+
+
+def test_the_calculators_are_kept_where_the_reader_asks(keeps: Visit, copy: Server) -> None:
+    """Without a calculator's page ever opened; where some of it does not come that is said, and can be asked again."""
+    keeps.goes("")
+    wait_until_kept(keeps.page)
+    place = keeps.page.locator("[data-keep-here]")
+    button = place.get_by_role("button", name="Keep the calculators too, 10 MB")
+    copy.served.troubles["pyodide.asm.wasm"] = Trouble(breaks_after_bytes=1_000_000)
+    button.click()
+    expect(place).to_contain_text("Not all of it came", timeout=START_ms)
+    copy.served.troubles.clear()
+    button.click()
+    expect(place).to_contain_text("Pages and calculators are on this device.", timeout=START_ms)
+    copy.shutdown()
+    copy.server_close()
+    keeps.context.set_offline(True)
+    keeps.goes("spray/powder-needed/?film=3+mil")
+    keeps.calculator("powder-needed").reaches("live")
+    keeps.goes("")
+    expect(place).to_contain_text("Pages and calculators are on this device.")
+
+
+def test_addresses_that_are_no_pages_of_the_site(keeps: Visit) -> None:
+    page = keeps.page
+    keeps.goes("")
+    wait_until_kept(page)
+    keeps.goes("cure/cure-plan?thickness=1+in&v=1")
+    assert page.url.endswith("/cure/cure-plan/?thickness=1+in&v=1")
+    assert keeps.calculator("cure-plan").holds()["thickness"] == "1"
+    keeps.context.set_offline(True)
+    # a name that every object of the language has
+    page.goto(f"{keeps.served.address}/constructor")
+    expect(page.locator("h1")).to_have_text("There is no such page")
+
+
+def test_two_copies_on_one_host_leave_each_other_alone(keeps: Visit, copy: Server) -> None:
+    """The same site in two folders, of different versions: each keeps its own, and takes nothing from the other."""
+    page = keeps.page
+    folder = f"{keeps.served.address}{FOLDER}"
+    page.goto(folder)
+    wait_until_kept(page)
+    deploy(copy.served.root, "index.html", "What are you trying to do?</h1>", "What now?</h1>")
+    keeps.goes("")
+    wait_until_kept(page)
+    keeps.context.set_offline(True)
+    keeps.goes("")
+    expect(page.locator("h1")).to_have_text("What now?")
+    page.goto(folder)
+    expect(page.locator("h1")).to_have_text("What are you trying to do?")
+
+
+def test_with_data_saver_on_only_a_field_entered_is_an_approach(visit: Callable[..., Visit]) -> None:
+    at = visit(390, 844, has_touch=True)
+    at.context.add_init_script(SAVES_DATA)
+    at.goes("cure/cure-plan/")
+    form = at.calculator("cure-plan").box
+    form.locator("legend").first.tap()
+    form.locator("legend").first.hover()
+    at.page.wait_for_timeout(1_000)
+    assert not any("/assets/engine/" in path for path in at.served.asked)
+    at.calculator("cure-plan").field("thickness").focus()
+    at.page.wait_for_function("document.documentElement.dataset.engine === 'ready'", timeout=START_ms)
 
 
 def test_the_app_can_be_installed(keeps: Visit) -> None:

@@ -18,7 +18,8 @@ MARK = f"""async () => {{
 IS_MARKED = f"async (text) => (await ({MARK})()) === text"
 SET_MARK = f"""async (text) => {{
   const url = await ({PRACTISED})();
-  await (await caches.open(`engine-${{url.split("/").at(-2)}}`)).put(url, new Response(text));
+  const name = (await caches.keys()).find((one) => one.startsWith(`engine-${{url.split("/").at(-2)}} `));
+  await (await caches.open(name)).put(url, new Response(text));
 }}"""
 QUIET_AND_MORE_ms = 4000
 

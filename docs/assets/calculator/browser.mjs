@@ -16,6 +16,7 @@ export function runsWebAssembly() {
  * @param {URL} script
  */
 export function moduleWorker(script) {
+  if (typeof Worker !== "function") return null;
   let asked = false;
   const options = {
     get type() {

@@ -4,7 +4,7 @@
 import { Asking } from "./asking.mjs";
 import { saveAsFile } from "./copy.mjs";
 import { addFileChoosers } from "./drop-file.mjs";
-import { engine } from "./engine.mjs";
+import { engine, REST_AFTER_FAILURE_ms } from "./engine.mjs";
 import { focusSummary, showErrors } from "./error-summary.mjs";
 import { defaultTexts, keyOf, labelOf, readTexts, sameTexts, showWhatApplies, writeText } from "./fields.mjs";
 import { addNotes, note } from "./notes.mjs";
@@ -29,6 +29,7 @@ class CalculatorForm extends HTMLElement {
   /** @type {number | null} when the newest event that asked took place */ #since = null;
   /** Errors may be shown: a change, leaving a field or Calculate came since the last answer. */ #reveal = false;
   #calculate = false;
+  #rested = 0;
   /** @type {Response | null} the answer shown */ #onPage = null;
   /** @type {string | null} the field being typed in, which nobody complains about yet */ #typing = null;
   /** @type {FieldError[]} */ #shown = [];
@@ -56,6 +57,8 @@ class CalculatorForm extends HTMLElement {
       onAnswer: (response, isNew) => whenReleased(() => this.#take(response, isNew), this.#mayMoveThings(response)),
       onFailure: (reason) => {
         saying.unavailable(works(), reason);
+        if (this.#calculate) saying.lead();
+        this.#calculate = false;
         this.#tell(null);
       },
     });
@@ -174,6 +177,14 @@ class CalculatorForm extends HTMLElement {
     }
   }
 
+  /** What is typed while a failed engine rests is not left without an answer. */
+  #askOnceRested() {
+    clearTimeout(this.#rested);
+    this.#rested = setTimeout(() => {
+      if (document.documentElement.dataset.engine === "failed") this.#asking?.ask();
+    }, REST_AFTER_FAILURE_ms);
+  }
+
   #besideJob() {
     const say = (/** @type {string} */ words) => this.#saying?.line(words);
     const changed = () => {
@@ -200,6 +211,7 @@ class CalculatorForm extends HTMLElement {
     this.#since = event.timeStamp;
     this.#follow();
     keepCopy(this.#copyName, readTexts(this.#form));
+    if (document.documentElement.dataset.engine === "failed") this.#askOnceRested();
     this.#asking?.ask();
   }
 

@@ -10,7 +10,7 @@
       if (status) {
         status.textContent =
           "The live calculator did not start. The answer shown is for the example values. A part of it did not come, or this " +
-          "browser is too old for it. Reload the page, or use the table below.";
+          "browser is too old for it. Note what you have typed, then reload the page; or use the table below.";
       }
       forms[i].addEventListener("submit", function (event) {
         event.preventDefault();

@@ -9,12 +9,12 @@ import { savesData } from "./when.mjs";
 /** @typedef {import("./engine-messages.mjs").Why} Why */
 /** @typedef {{resolve: (answer: object) => void, reject: (reason: Error) => void}} Asked */
 
-// Without a sign of life for this long, a start counts as failed. Downloading is a sign of life.
+// Without a sign of life for this long, a start counts as failed. The image on its way, which is most of what comes, is one.
 const START_PATIENCE_s = 90;
 // An answer takes milliseconds: after this long, something runs in circles.
 const ANSWER_PATIENCE_s = 30;
 // A failed start is not tried again at every key press.
-const REST_AFTER_FAILURE_MS = 10_000;
+export const REST_AFTER_FAILURE_ms = 10_000;
 
 /** @type {Map<string, Engine>} */
 const engines = new Map();
@@ -29,10 +29,11 @@ export function engine(base) {
 
 /** Why there is no live answer. */
 export class EngineFailure extends Error {
-  /** @param {string} message @param {Why} why */
-  constructor(message, why) {
+  /** @param {string} message @param {Why} why @param {boolean} started whether it had been running */
+  constructor(message, why, started) {
     super(message);
     this.why = why;
+    this.started = started;
   }
 }
 
@@ -49,15 +50,19 @@ class Engine {
   /** @param {string} base */
   constructor(base) {
     this.base = base;
+    // a newer version of the site cannot take over while the start has requests open
+    document.addEventListener("calc-make-way", () => {
+      if (document.documentElement.dataset.engine === "starting") this.#fail("A newer version of the site takes over.", "files");
+    });
     // what failed for want of a network need not rest
     addEventListener("online", () => {
-      if (this.#failedAt !== null) this.#failedAt = -REST_AFTER_FAILURE_MS;
+      if (this.#failedAt !== null) this.#failedAt = -REST_AFTER_FAILURE_ms;
     });
   }
 
   /** Starts the worker unless that has been done; resolves when it can answer. @returns {Promise<void>} */
   start() {
-    const rested = this.#failedAt !== null && performance.now() - this.#failedAt > REST_AFTER_FAILURE_MS;
+    const rested = this.#failedAt !== null && performance.now() - this.#failedAt > REST_AFTER_FAILURE_ms;
     if (this.#started && !rested) return this.#started;
     this.#failedAt = null;
     this.#started = new Promise((resolve, reject) => {
@@ -86,7 +91,7 @@ class Engine {
       this.#fail(`The calculator's worker stopped: ${event.message || "its script did not load"}.`, event.message ? "" : "files");
     };
     this.#worker.onmessageerror = () => this.#fail("An answer of the calculator's worker could not be read.");
-    this.#wait(START_PATIENCE_s, "The calculator did not start in time.");
+    this.#wait(START_PATIENCE_s, "The calculator did not start in time.", "files");
     this.#post({ type: "start", base: this.base, mode: wantedMode(), keep: !savesData() });
   }
 
@@ -124,7 +129,7 @@ class Engine {
       say("ready");
       this.#starting?.resolve();
     } else if (message.type === "progress") {
-      this.#wait(START_PATIENCE_s, "The calculator did not start in time.");
+      this.#wait(START_PATIENCE_s, "The calculator did not start in time.", "files");
     } else if (message.again && this.#mayTryAgain) {
       // once: what fails with every file sound will fail again
       this.#mayTryAgain = false;
@@ -151,13 +156,13 @@ class Engine {
 
   /**
    * Counts seconds in which the page was awake: a lid that was closed for an hour is no failure.
-   * @param {number} left @param {string} sentence what to say if nothing is heard for so many
+   * @param {number} left @param {string} sentence what to say if nothing is heard for so many @param {Why} [why]
    */
-  #wait(left, sentence) {
+  #wait(left, sentence, why) {
     clearInterval(this.#patience);
     this.#patience = setInterval(() => {
       left -= 1;
-      if (left <= 0) this.#fail(sentence);
+      if (left <= 0) this.#fail(sentence, why);
     }, 1000);
   }
 
@@ -167,8 +172,9 @@ class Engine {
     this.#worker?.terminate();
     this.#worker = null;
     this.#failedAt = performance.now();
+    const started = document.documentElement.dataset.engine === "ready";
     say("failed");
-    const reason = new EngineFailure(sentence, why);
+    const reason = new EngineFailure(sentence, why, started);
     this.#starting?.reject(reason);
     // Once it had started, that promise is kept: what it says now must be the failure.
     this.#started = Promise.reject(reason);

@@ -112,7 +112,9 @@ function start(base, mode) {
 /** @param {unknown} reason @returns {Why} */
 function whyOf(reason) {
   if (reason instanceof RangeError || /memory/i.test(String(reason))) return "memory";
-  return reason instanceof TypeError || reason instanceof NotLoaded ? "files" : "";
+  // what a host gives in place of a file is no script and no WebAssembly
+  const kinds = [TypeError, SyntaxError, WebAssembly.CompileError, NotLoaded];
+  return kinds.some((kind) => reason instanceof kind) ? "files" : "";
 }
 
 /** Whether another start may work, now that damaged copies were fetched again. @param {string} base */

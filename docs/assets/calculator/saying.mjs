@@ -15,8 +15,7 @@ const REMEDY = {
   memory: "This device has no memory free for it. Close other tabs, then reload the page; or use the table below.",
   old: "This browser is too old for it: it needs Chrome or Edge 112, Firefox 114, Safari 16.4 or newer. The table below serves without it.",
 };
-const STOPPED =
-  "The live calculator stopped. The answer shown is for the values before your last change. Reload the page: what you typed is kept.";
+const FOR_BEFORE = "The answer shown is for the values before your last change.";
 
 /** A screen reader is told only of what has stood this long. */
 export const HOLD_ms = 500;
@@ -25,6 +24,8 @@ const WORKING_ms = 150;
 
 export class Saying {
   #statusTimer = 0;
+  /** Why there is no live answer, in a word or two for the plate, which is seen where the line is not. */
+  #trouble = "";
   #wordTimer = 0;
   /** Whether the outcome is an answer of the engine and no longer the one the page was made with. */
   answered = false;
@@ -58,11 +59,27 @@ export class Saying {
    * @param {unknown} reason
    */
   unavailable(works, reason) {
+    const failure = reason instanceof EngineFailure ? reason : null;
+    const shown = this.answered ? FOR_BEFORE : FOR_EXAMPLE;
+    if (works) {
+      this.#trouble = "Not worked out";
+      this.line(`The calculator could not work these values out. ${shown} Change a field, or reload the page.`);
+    } else if (this.answered || failure?.started) {
+      this.#trouble = "Stopped";
+      this.line(`The live calculator stopped. ${shown} Reload the page: what you typed is kept.`);
+    } else {
+      this.#trouble = "Did not start";
+      this.line(`The live calculator did not start. ${shown} ${REMEDY[failure?.why ?? ""]}`);
+    }
     this.show("unavailable");
-    const shown = this.answered ? "The answer shown is for the values before your last change." : FOR_EXAMPLE;
-    if (works) this.line(`The calculator could not work these values out. ${shown} Change a field, or reload the page.`);
-    else if (this.answered) this.line(STOPPED);
-    else this.line(`The live calculator did not start. ${FOR_EXAMPLE} ${REMEDY[reason instanceof EngineFailure ? reason.why : ""]}`);
+  }
+
+  /** Brings the line before whoever asked for an answer. */
+  lead() {
+    if (!(this.status instanceof HTMLElement)) return;
+    this.status.tabIndex = -1;
+    this.status.focus({ preventScroll: true });
+    this.status.scrollIntoView({ block: "center" });
   }
 
   /**
@@ -88,7 +105,7 @@ export class Saying {
     const example = this.holdsExample();
     if (state === "live") return example ? "Example values" : "Your values";
     if (busy) return "Working…";
-    if (this.answered) return "Before your last change";
-    return example ? "Example values" : "Example values, not yours";
+    const shown = this.answered ? "Before your last change" : example ? "Example values" : "Example values, not yours";
+    return state === "unavailable" ? `${this.#trouble}: ${shown[0].toLowerCase()}${shown.slice(1)}` : shown;
   }
 }

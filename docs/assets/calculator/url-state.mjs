@@ -107,7 +107,7 @@ export function keepCopy(name, texts) {
 export function recallCopy(name) {
   try {
     const copy = JSON.parse(sessionStorage.getItem(name) ?? "null");
-    return copy && typeof copy.texts === "object" ? copy : null;
+    return copy?.texts && typeof copy.texts === "object" ? copy : null;
   } catch {
     return null;
   }

@@ -7,7 +7,8 @@
  * @param {() => void} act
  */
 export function onApproach(element, act) {
-  for (const sign of ["focusin", "pointerenter", "touchstart"]) {
+  // a finger that scrolls past is no approach where each byte counts
+  for (const sign of savesData() ? ["focusin"] : ["focusin", "pointerenter", "touchstart"]) {
     element.addEventListener(sign, act, { once: true, passive: true });
   }
 }

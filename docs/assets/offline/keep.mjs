@@ -38,6 +38,9 @@ function watch(kept) {
   };
   offer();
   kept.addEventListener("updatefound", () => kept.installing?.addEventListener("statechange", offer));
+  navigator.serviceWorker.addEventListener("message", ({ data }) => {
+    if (data === "make way") document.dispatchEvent(new Event("calc-make-way"));
+  });
   let had = navigator.serviceWorker.controller !== null;
   navigator.serviceWorker.addEventListener("controllerchange", () => {
     // this page's own first worker changes nothing for it; a later one does
@@ -47,37 +50,51 @@ function watch(kept) {
 }
 
 let reloading = false;
+// The browser lets the newer version take over once the older one has nothing left to do.
+const TAKE_OVER_PATIENCE_ms = 5000;
 
 /**
  * The quiet line at the foot of the page.
  * @param {ServiceWorker | null} waiting null once another tab has made it take over
+ * @param {string} [words]
  */
-function say(waiting) {
+function say(waiting, words) {
   if (reloading) return;
-  let line = document.querySelector(".new-version");
-  if (!line) {
-    line = document.createElement("p");
-    line.className = "new-version";
-    line.setAttribute("role", "status");
-    document.body.append(line);
-  }
-  const button = document.createElement("button");
-  button.type = "button";
-  button.className = "md-button";
-  button.textContent = "Reload";
-  button.addEventListener("click", () => {
+  words ??= waiting ? "A newer version of this site is ready." : "This page is from an older version of the site.";
+  const reload = () => {
     reloading = true;
     if (!waiting) return location.reload();
+    line("Loading the newer version.");
     navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
-    waiting.postMessage("take over");
-  });
-  const close = document.createElement("button");
-  close.type = "button";
-  close.className = "md-button";
-  close.textContent = "Later";
-  close.addEventListener("click", () => line?.remove());
-  const words = waiting ? "A newer version of this site is ready. " : "This page is from an older version of the site. ";
-  line.replaceChildren(`${words}What you typed stays. `, button, " ", close);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => waiting.postMessage("take over");
+    navigator.serviceWorker.controller?.postMessage("make way", [port2]);
+    setTimeout(() => {
+      reloading = false;
+      say(waiting, "The newer version could not take over yet: close the other pages of this site, then press Reload again.");
+    }, TAKE_OVER_PATIENCE_ms);
+  };
+  line(`${words} What you typed stays.`, button("Reload", reload), button("Later", () => line("")));
+}
+
+/** @param {string} words none takes the line away @param {HTMLElement[]} buttons */
+function line(words, ...buttons) {
+  const old = document.querySelector(".new-version");
+  if (words === "") return old?.remove();
+  const place = old ?? document.body.appendChild(document.createElement("p"));
+  place.className = "new-version md-typeset";
+  place.setAttribute("role", "status");
+  place.replaceChildren(words, ...buttons.flatMap((one) => [" ", one]));
+}
+
+/** @param {string} words @param {() => void} act */
+function button(words, act) {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.className = "md-button";
+  made.textContent = words;
+  made.addEventListener("click", act);
+  return made;
 }
 
 // Megabytes for later must not slow an answer that is on its way, nor those to somebody who is typing.

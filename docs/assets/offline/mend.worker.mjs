@@ -16,19 +16,22 @@ export async function mendFiles(base, cacheName, get) {
   for (const name of FILES) {
     const address = base + name;
     const integrity = `sha256-${base64(files[name].sha256)}`;
-    if (await arrives(get(address, { integrity }))) continue;
+    if (await arrives(name, get(address, { integrity }))) continue;
     await (await caches.open(cacheName)).delete(address);
-    if (!(await arrives(get(address, { integrity, cache: "reload" })))) return false;
+    if (!(await arrives(name, get(address, { integrity, cache: "reload" })))) return false;
   }
   return true;
 }
 
-/** Whether all of a file comes, and is the right one. @param {Promise<Response>} response */
-async function arrives(response) {
+/**
+ * Whether all of a file comes, and is the right one. A script whose type is another the browser does not run.
+ * @param {string} name @param {Promise<Response>} response
+ */
+async function arrives(name, response) {
   try {
-    const { ok, body } = await response;
+    const { ok, body, headers } = await response;
     await body?.pipeTo(new WritableStream());
-    return ok;
+    return ok && (!/\.m?js$/.test(name) || /javascript/.test(headers.get("Content-Type") ?? ""));
   } catch {
     return false;
   }

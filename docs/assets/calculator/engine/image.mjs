@@ -19,6 +19,7 @@ export async function readImage(base, manifest, encoding) {
     if (response.ok && response.body && response.headers.get("Content-Encoding") === "br") return response.body;
     leaving.abort();
   }
+  if (typeof DecompressionStream !== "function") throw new Error("This browser cannot unpack it."); // before it is fetched
   return bodyOf(await readFile(`${base}image.bin.gz`));
 }
 

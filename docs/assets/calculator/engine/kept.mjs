@@ -3,8 +3,12 @@
 
 import { letGo, Parts } from "./bytes.mjs";
 
-/** @param {string} base */
-export const cacheName = (base) => `engine-${base.split("/").at(-2)}`;
+/** The service worker's name for it: the engine's, and the folder of this copy of the site. @param {string} base */
+export function cacheName(base) {
+  const folders = new URL(base).pathname.split("/");
+  return `engine-${folders.at(-2)} ${folders.slice(0, -4).join("/")}/`;
+}
+
 /** @param {string} base */
 export const keptAddress = (base) => `${base}image.laid`;
 export const SUM = "Check-Sum";
@@ -29,6 +33,17 @@ export async function findKept(base) {
     return await caches.match(keptAddress(base), { cacheName: cacheName(base) });
   } catch {
     return undefined; // storage is refused
+  }
+}
+
+/** Whether the service worker holds each of these, which it held against their hashes. @param {string} base @param {string[]} names */
+export async function areKept(base, names) {
+  try {
+    const requests = await (await caches.open(cacheName(base))).keys();
+    const held = new Set(requests.map(({ url }) => url));
+    return names.every((name) => held.has(base + name));
+  } catch {
+    return false; // storage is refused
   }
 }
 

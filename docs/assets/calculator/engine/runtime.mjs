@@ -3,7 +3,7 @@
 
 import { checkHash, compile, readBytes, readFile, readJson, readManifest } from "./files.mjs";
 import { knowsItsFunctions } from "./fit.mjs";
-import { findKept } from "./kept.mjs";
+import { areKept, findKept } from "./kept.mjs";
 import { reached, timed } from "./steps.mjs";
 
 /** @typedef {import("./files.mjs").Manifest} Manifest */
@@ -14,14 +14,18 @@ import { reached, timed } from "./steps.mjs";
 // One environment for both starts; the image was made with it.
 const ENVIRONMENT = { HOME: "/home/pyodide", PYTHONHASHSEED: "0", LANG: "en_US.UTF-8" };
 
+const SCRIPTS = ["pyodide.mjs", "pyodide.asm.js"];
+const MODULE = "pyodide.asm.wasm";
+
 /** The interpreter's own files, asked for at once and used by either start. */
 export class Runtime {
   /** @param {string} base */
   constructor(base) {
     this.base = base;
     this.manifest = /** @type {Promise<{manifest: Manifest, encoding: string}>} */ (timed("manifest", readManifest(base)));
-    /** What the service worker keeps was held against its hashes when it was put there, and the image is put there after it. */
     this.kept = findKept(base);
+    /** Whether the interpreter's files come from the service worker, which held them against their hashes when it took them. */
+    this.checked = this.kept.then((image) => image !== undefined && areKept(base, [...SCRIPTS, MODULE]));
     this.loader = timed("scripts", this.#scripts()).then(([loader]) => loader.loadPyodide);
     this.module = timed("compiled", this.#compile());
     /** @type {Promise<Record<string, number>>} */
@@ -32,17 +36,20 @@ export class Runtime {
 
   /** The second of these, loaded early, sets the function that the first would fetch it for, which saves a round trip. */
   async #scripts() {
-    const names = ["pyodide.mjs", "pyodide.asm.js"];
-    if (!(await this.kept)) await Promise.all(names.map((name) => this.#check(name, readBytes(`${this.base}${name}`))));
-    return Promise.all(names.map((name) => import(`${this.base}${name}`)));
+    if (!(await this.checked)) await Promise.all(SCRIPTS.map((name) => this.read(name)));
+    return Promise.all(SCRIPTS.map((name) => import(`${this.base}${name}`)));
   }
 
   async #compile() {
-    const name = "pyodide.asm.wasm";
-    const [response, kept] = await Promise.all([readFile(`${this.base}${name}`), this.kept]);
-    const copy = kept ? null : response.clone();
-    const [module] = await Promise.all([compile(response), copy && this.#check(name, copy.arrayBuffer())]);
+    const [response, checked] = await Promise.all([readFile(`${this.base}${MODULE}`), this.checked]);
+    const copy = checked ? null : response.clone();
+    const [module] = await Promise.all([compile(response), copy && this.#check(MODULE, copy.arrayBuffer())]);
     return module;
+  }
+
+  /** A file of the engine, held against its hash. @param {string} name */
+  read(name) {
+    return this.#check(name, readBytes(`${this.base}${name}`));
   }
 
   /**
@@ -53,6 +60,7 @@ export class Runtime {
   async #check(name, file) {
     const [list, bytes] = await Promise.all([this.manifest.catch(() => null), file]);
     if (list) await checkHash(bytes, list.manifest.files[name]?.sha256 ?? "", name);
+    return bytes;
   }
 
   /**

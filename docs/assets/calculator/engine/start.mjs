@@ -2,7 +2,7 @@
 // The two ways to start: from the memory image, and by importing everything.
 
 import { letGo } from "./bytes.mjs";
-import { bodyOf, checkHash, NotLoaded, notMade, readBytes, readJson } from "./files.mjs";
+import { bodyOf, checkHash, NotLoaded, notMade, readBytes } from "./files.mjs";
 import { Fit } from "./fit.mjs";
 import { fill, layOver, readImage } from "./image.mjs";
 import { cacheName, checkSum, keptAddress, readPieces, SUM } from "./kept.mjs";
@@ -64,11 +64,13 @@ async function restore(runtime, manifest, read) {
 
 /** @param {string} base @param {Runtime} runtime */
 export async function startOrdinarily(base, runtime) {
-  const lockFile = readJson(`${base}pyodide-lock.json`);
+  const lockFile = runtime.read("pyodide-lock.json");
   const archiveFile = readBytes(`${base}calculators.zip`);
-  const standardLibrary = readBytes(`${base}python_stdlib.zip`);
+  const standardLibrary = runtime.read("python_stdlib.zip");
   for (const early of [lockFile, archiveFile, standardLibrary]) early.catch(() => {});
-  const [lock, archive] = await Promise.all([lockFile, archiveFile, standardLibrary]);
+  const [lockBytes, archive] = await Promise.all([lockFile, archiveFile, standardLibrary]);
+  const lock = JSON.parse(new TextDecoder().decode(lockBytes));
+  // once more, as the list of hashes may be missing
   await checkHash(archive, lock.packages.calculators.sha256, "calculators.zip");
   const booted = await runtime.boot({ lockFileContents: lock }, standardLibrary);
   booted.unpackArchive(new Uint8Array(archive), "zip");
