@@ -114,9 +114,10 @@ class _Drawing:
         floor = self.height - BOTTOM
         for value in self.x_ticks:
             if self.x_low <= value <= self.x_high * (1 + 1e-9):
-                at = _c(self.x(value))
-                yield f'<path class="calc-grid" d="M{at} {_c(self.top)}V{_c(floor)}"/>'
-                yield _text("calc-tick", self.x(value), floor + 16, shop_number(value, 6), "middle")
+                at, words = self.x(value), shop_number(value, 6)
+                yield f'<path class="calc-grid" d="M{_c(at)} {_c(self.top)}V{_c(floor)}"/>'
+                # the last one may be wider than the room beside the axis
+                yield _text("calc-tick", min(at, WIDTH - 2 - wide(words) / 2), floor + 16, words, "middle")
         for value in self.y_ticks:
             if not self.y_low <= value <= self.y_high * (1 + 1e-9):
                 continue

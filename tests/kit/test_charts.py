@@ -10,6 +10,7 @@ import pytest
 
 from calculators import slugs
 from calculators.kit.chart import Axis, Band, Bar, Chart, Mark, Series
+from calculators.kit.chart_labels import wide
 from calculators.kit.chart_svg import WIDTH, chart_svg, ticks
 from calculators.kit.chart_table import chart_table
 from calculators.kit.run import run
@@ -226,3 +227,15 @@ def test_a_band_s_upper_edge_of_zero_is_zero() -> None:
         Chart("t", "s", Axis("min"), Axis("F"), series=(Series("doubt", (0, 1), (-5, -5), upper=(0, 0)),))
     )
     assert table.rows[0] == ("0", "-5 to 0")
+
+
+@pytest.mark.parametrize("high", [60, 1500, 250000])
+def test_the_last_number_under_a_chart_is_whole(high: float) -> None:
+    chart = Chart("t", "s", Axis("min"), Axis("F"), series=(Series("thick", (0, high), (70, 300)),))
+    drawn = re.findall(
+        r'<text class="calc-tick" x="([\d.]+)" y="[\d.]+" text-anchor="middle">([\d,]+)<',
+        chart_svg(chart, "c"),
+    )
+    x, words = drawn[-1]
+    assert words == f"{high:,}"
+    assert float(x) + wide(words) / 2 <= WIDTH
