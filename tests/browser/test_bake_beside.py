@@ -209,6 +209,109 @@ def test_a_clock_set_back_while_the_page_was_closed(visit: Open) -> None:
     assert minutes == sorted(minutes)
 
 
+def turn_clock(bake: BakeOnPage, minutes: float) -> None:
+    """The device's clock is set on or back, and the page looks at it."""
+    bake.page.clock.set_system_time(bake.page.evaluate("Date.now()") / 1000 + minutes * 60)
+    bake.page.clock.run_for(2_000)
+
+
+def test_a_clock_that_was_ahead_and_is_put_right_leaves_the_minutes_right(visit: Open) -> None:
+    """Too many minutes would be a pull that is too early."""
+    bake = opened(visit)
+    bake.bake(READINGS[:4])
+    left = bake.minutes_left()
+    expect(bake.notes).not_to_contain_text("went ahead")
+    turn_clock(bake, 25)
+    expect(bake.notes).to_contain_text("This device's clock went ahead by 25 min, or the device slept.")
+    assert bake.big("elapsed").inner_text().startswith("34:")
+    bake.add("220")
+    turn_clock(bake, -25)
+    expect(bake.notes).to_contain_text("had been ahead by about 25 min and was put right")
+    expect(bake.notes).to_contain_text("the minutes of this bake are right again. Readings logged meanwhile")
+    expect(bake.notes).not_to_contain_text("set back")
+    expect(bake.notes).not_to_contain_text("went ahead")
+    assert bake.big("elapsed").inner_text().startswith("09:")
+    # the reading that lies ahead is no sign of a clock set back
+    bake.page.reload()
+    bake.answered()
+    assert bake.big("elapsed").inner_text().startswith("09:")
+    expect(bake.notes).not_to_contain_text("set back")
+    bake.readings.last.get_by_role("button", name="Delete").click()
+    expect(bake.readings).to_have_count(4)
+    bake.answered()
+    assert bake.minutes_left() == pytest.approx(left, abs=1)
+
+
+def test_a_clock_set_back_by_more_than_it_was_ahead(visit: Open) -> None:
+    bake = opened(visit)
+    bake.bake(READINGS[:4])
+    turn_clock(bake, 25)
+    turn_clock(bake, -84.5)
+    expect(bake.notes).to_contain_text("had been ahead by about 25 min and was put right")
+    expect(bake.notes).to_contain_text("set back by 59 min. The minutes of this bake go on as before")
+    assert bake.big("elapsed").inner_text().startswith("09:")
+
+
+def test_a_clock_set_back_by_less_than_it_was_ahead(visit: Open) -> None:
+    bake = opened(visit)
+    bake.bake(READINGS[:4])
+    turn_clock(bake, 25)
+    turn_clock(bake, -10)
+    expect(bake.notes).to_contain_text("ahead by about 10 min and was put right")
+    expect(bake.notes).to_contain_text("unless the clock is still ahead by about 15 min")
+    turn_clock(bake, -15)
+    expect(bake.notes).to_contain_text("ahead by about 15 min and was put right")
+    assert bake.big("elapsed").inner_text().startswith("09:")
+
+
+def test_a_bake_begun_on_a_clock_that_is_ahead_goes_by_it(visit: Open) -> None:
+    bake = opened(visit)
+    turn_clock(bake, 25)
+    bake.tap("start")
+    bake.wait(3)
+    turn_clock(bake, -25.5)
+    expect(bake.notes).to_contain_text("set back by 25 min. The minutes of this bake go on as before")
+    expect(bake.notes).not_to_contain_text("had been ahead")
+    assert bake.big("elapsed").inner_text().startswith("03:")
+
+
+def test_a_beginning_told_by_a_clock_that_is_ahead_goes_by_it(visit: Open) -> None:
+    bake = opened(visit)
+    bake.tap("start")
+    turn_clock(bake, 25)
+    bake.box.get_by_text("The clock was started late?").click()
+    bake.box.get_by_label("It went in").fill("4")
+    bake.box.get_by_role("button", name="Set the clock").click()
+    turn_clock(bake, -25.5)
+    expect(bake.notes).to_contain_text("set back by 25 min. The minutes of this bake go on as before")
+    expect(bake.notes).not_to_contain_text("had been ahead")
+    assert bake.big("elapsed").inner_text().startswith("04:")
+
+
+IN_FRONT = """(is) => { Object.defineProperty(document, "visibilityState", { value: is, configurable: true });
+                        document.dispatchEvent(new Event("visibilitychange")); }"""
+
+
+def test_a_device_that_slept_is_not_told_to_look_at_a_clock(visit: Open) -> None:
+    bake = opened(visit)
+    bake.bake(READINGS[:2])
+    bake.page.evaluate(IN_FRONT, "hidden")
+    bake.page.clock.set_system_time(f"2026-11-25T14:20:00{ZONE}")
+    bake.page.evaluate(IN_FRONT, "visible")
+    bake.page.clock.run_for(2_000)
+    assert bake.big("elapsed").inner_text().startswith("15:")
+    expect(bake.notes).not_to_contain_text("went ahead")
+
+
+def test_a_damaged_mark_of_when_the_page_ran_last_spoils_no_bake(visit: Open) -> None:
+    bake = opened(visit, before="localStorage['bake-beside-seen'] = 'Infinity'")
+    bake.bake(READINGS[:1])
+    for _ in range(2):
+        bake.page.reload()
+        expect(bake.part("running")).to_be_visible()
+        assert bake.big("elapsed").inner_text().startswith("00:")
+
+
 def test_another_time_zone_is_said_and_changes_no_minute(visit: Open) -> None:
     bake = opened(visit)
     bake.bake(READINGS[:4])
@@ -284,11 +387,51 @@ def test_throwing_away_asks_first(visit: Open) -> None:
     expect(bake.part("idle")).to_be_visible()
 
 
-def test_a_damaged_bake_is_said_and_left_where_it_was(visit: Open) -> None:
-    bake = opened(visit, before="localStorage['bake-beside'] ??= '{\"started\": \"yes\"}'")
-    expect(bake.notes).to_contain_text("cannot be read any more")
+DAMAGED = "localStorage['bake-beside'] ??= '{\"started\": \"%s\"}'"
+
+
+def test_a_damaged_bake_is_said_and_set_aside_as_it_is(visit: Open) -> None:
+    bake = opened(visit, before=DAMAGED % "yes")
+    expect(bake.notes).to_contain_text("cannot be read any more. It is kept as it is until you delete it")
     expect(bake.part("idle")).to_be_visible()
     assert "yes" in bake.page.evaluate("localStorage['bake-beside-unread']")
+
+
+def test_every_damaged_bake_can_be_saved_and_deleted(visit: Open) -> None:
+    before = "localStorage['bake-beside-unread'] ??= 'the first';"
+    bake = opened(
+        visit,
+        before=f"if (!localStorage['once']) {{ {before} {DAMAGED % 'the second'}; localStorage['once'] = 1 }}",
+    )
+    save = bake.notes.get_by_role("button", name="Save it as a file")
+    expect(save).to_have_count(2)
+    bake.tap("start")
+    bake.page.reload()
+    expect(bake.part("running")).to_be_visible()
+    expect(save).to_have_count(2)
+    said = []
+    for one in save.all():
+        with bake.page.expect_download() as download:
+            one.click()
+        said.append(download.value.path().read_text("utf-8"))
+    assert said == ["the first", '{"started": "the second"}']
+    bake.notes.get_by_role("button", name="Delete it").first.click()
+    bake.box.get_by_role("dialog").get_by_role("button", name="Delete it").click()
+    expect(save).to_have_count(1)
+    assert bake.page.evaluate("localStorage['bake-beside-unread'] ?? null") is None
+    assert "the second" in bake.page.evaluate("localStorage['bake-beside-unread-2']")
+
+
+def test_a_damaged_bake_is_not_written_over_where_there_is_no_room_to_set_it_aside(visit: Open) -> None:
+    full = """const set = Storage.prototype.setItem;
+      Storage.prototype.setItem = function (key, text) {
+        if (key.startsWith("bake-beside-unread")) throw new DOMException("full", "QuotaExceededError");
+        set.call(this, key, text); };"""
+    bake = opened(visit, before=f"{DAMAGED % 'yes'}; {full}")
+    expect(bake.notes).to_contain_text("cannot be read any more")
+    bake.tap("start")
+    expect(bake.notes).to_contain_text("This browser keeps nothing for this site")
+    assert "yes" in bake.page.evaluate("localStorage['bake-beside']")
 
 
 # ---- readings put right ----

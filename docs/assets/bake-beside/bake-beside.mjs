@@ -8,10 +8,10 @@ import { Alarm } from "./alarm.mjs";
 import { Awake } from "./awake.mjs";
 import { lastReading, latest, newBake } from "./bake.mjs";
 import { BakeForm } from "./bake-form.mjs";
-import { behind, clockTime, dayOf, DeviceClock, spanWords, zoneMoved } from "./device-clock.mjs";
+import { about, behind, clockTime, dayOf, DeviceClock, spanWords, zoneMoved } from "./device-clock.mjs";
 import { figuresOf, pullAt } from "./glance.mjs";
 import { Hand } from "./hand.mjs";
-import { keep, keepSeen, onOtherTab, recall } from "./keeping.mjs";
+import { dropUnread, keep, keepSeen, onOtherTab, recall, unreadBakes } from "./keeping.mjs";
 import { fileName, fileText } from "./log-file.mjs";
 import { Panel, readingsOf, troubleOf } from "./panel.mjs";
 import { PullWatch } from "./pull-watch.mjs";
@@ -30,7 +30,12 @@ const LONGEST_RETRY_ms = 5 * MINUTE_ms;
 const UNKEPT =
   "This browser keeps nothing for this site: if the page is closed or reloaded, the readings are gone. Write them down as well.";
 const ZONE = "This device is in another time zone than when the bake began. Minutes hold; clock times are shown in the new zone.";
-const UNREAD = "A bake was kept here that cannot be read any more. It is left where it was, and a new one can be started.";
+const UNREAD = "A bake that this device keeps cannot be read any more. It is kept as it is until you delete it.";
+const AGAIN = "Compare with another clock, and correct what is wrong.";
+/** A shorter nap is no reason to look at another clock. */
+const AHEAD_ms = 2 * MINUTE_ms;
+/** What is said of the device's clock. */
+const OF_CLOCK = ["clock", "clock-right", "clock-ahead"];
 
 class BakeBeside extends HTMLElement {
   /** @type {Bake | null} */ #bake = null;
@@ -63,8 +68,8 @@ class BakeBeside extends HTMLElement {
 
   /** The form is filled by now: a bake may be put into it. */
   #begin() {
-    const { bake, seen, unread } = recall();
-    note(this, "unread", unread ? UNREAD : "");
+    const { bake, seen } = recall();
+    this.#showUnread();
     if (bake) this.#find(bake, seen);
     this.hidden = false;
     this.#show();
@@ -81,7 +86,7 @@ class BakeBeside extends HTMLElement {
     /** @type {[string, () => void][]} */
     const entries = [
       ["[data-entry]", () => this.#hand((hand) => hand.add())],
-      ["[data-went-in]", () => this.#hand((hand) => hand.setStart())],
+      ["[data-went-in]", () => this.#setStart()],
     ];
     for (const [selector, act] of entries) {
       panel.at(selector).addEventListener("submit", (event) => {
@@ -96,11 +101,13 @@ class BakeBeside extends HTMLElement {
   /** A bake from before this page was opened. @param {Bake} bake @param {number} seen */
   #find(bake, seen) {
     this.#bake = bake;
-    const known = Math.max(seen, latest(bake));
+    // a reading may lie ahead: logged while the device's clock was, or its minute typed so
+    const ahead = seen >= bake.started && latest(bake) - seen > SEEN_EVERY_ms;
+    const known = ahead ? seen : Math.max(seen, latest(bake));
     const lost = behind(bake, known);
     if (lost > 0) {
       bake.shift += lost;
-      this.#setBack(`at least ${spanWords(lost)} while this page was closed. Minutes since then may be too few`);
+      this.#sayBack(`at least ${spanWords(lost)} while this page was closed. Minutes since then may be too few`);
     }
     const now = this.#clock.now(bake);
     const alone = now - known;
@@ -108,11 +115,39 @@ class BakeBeside extends HTMLElement {
     if (!this.#left) this.#go("");
   }
 
+  /** What cannot be read can still be taken away by hand. */
+  #showUnread() {
+    for (const unread of unreadBakes()) {
+      const drop = async () => {
+        if (!(await ask(this, "Delete what could not be read? It cannot be brought back.", "Delete it"))) return;
+        dropUnread(unread);
+        note(this, unread.key, "");
+      };
+      note(this, unread.key, UNREAD, [
+        { words: "Save it as a file", act: () => saveAsFile("unread-bake.json", unread.text, "application/json") },
+        { words: "Delete it", act: () => void drop() },
+      ]);
+    }
+  }
+
   /** @param {string} words */
-  #setBack(words) {
+  #sayBack(words) {
     note(this, "clock", "");
-    note(this, "clock", `This device's clock was set back by ${words}. Compare with another clock, and correct what is wrong.`);
+    note(this, "clock", `This device's clock was set back by ${words}. ${AGAIN}`);
     this.#keep();
+  }
+
+  /** @param {import("./device-clock.mjs").Look} look */
+  #sayRight({ right, rest }) {
+    const more = rest > 0 ? `, unless the clock is still ahead by about ${about(rest)}` : "";
+    for (const one of ["clock-right", "clock-ahead"]) note(this, one, "");
+    note(
+      this,
+      "clock-right",
+      `This device's clock had been ahead by about ${about(right)} and was put right: the minutes of this bake are right ` +
+        `again${more}. Readings logged meanwhile, and a pull marked meanwhile, have minutes that are too late by as much: ` +
+        `correct or delete those readings, and take the pull back. ${AGAIN}`,
+    );
   }
 
   /** The bake runs, or its log is shown. @param {string} told */
@@ -127,7 +162,7 @@ class BakeBeside extends HTMLElement {
 
   #start() {
     this.#bake = newBake(Date.now(), this.#form?.own() ?? {});
-    for (const about of ["clock", "zone", "deleted"]) note(this, about, "");
+    for (const one of [...OF_CLOCK, "zone", "deleted"]) note(this, one, "");
     this.#go("The clock runs. Add the metal's temperature now.");
     this.#panel?.goToTitle();
   }
@@ -160,6 +195,12 @@ class BakeBeside extends HTMLElement {
   /** @param {(hand: Hand) => void} does */
   #hand(does) {
     if (this.#bake && this.#panel) does(new Hand(this.#bake, this.#panel, this.#clock.now(this.#bake), (told) => this.#push(told)));
+  }
+
+  #setStart() {
+    const started = this.#bake?.started;
+    this.#hand((hand) => hand.setStart());
+    if (this.#bake?.started !== started) this.#clock.forget();
   }
 
   #sound() {
@@ -196,7 +237,7 @@ class BakeBeside extends HTMLElement {
     this.#figures = null;
     this.#awake.release();
     keep(null);
-    for (const about of ["clock", "zone", "apart", "example", "deleted", "unkept"]) note(this, about, "");
+    for (const one of [...OF_CLOCK, "zone", "apart", "example", "deleted", "unkept"]) note(this, one, "");
     if (restore && bake && bake.wrote !== "" && this.#form?.own().log === bake.wrote) this.#form.put(bake.before);
     this.#panel?.say("");
     this.#show();
@@ -249,6 +290,7 @@ class BakeBeside extends HTMLElement {
   /** Another tab has changed the bake. */
   #follow() {
     const { bake } = recall();
+    this.#showUnread();
     if (!bake) return this.#forget(false);
     const same = JSON.stringify(bake) === JSON.stringify(this.#bake);
     this.#bake = bake;
@@ -262,13 +304,17 @@ class BakeBeside extends HTMLElement {
   #tick(always = false) {
     const bake = this.#bake;
     if (!bake || this.#left) return;
-    const lost = this.#clock.setBack();
-    if (lost > 0) {
-      bake.shift += lost;
-      this.#setBack(`${spanWords(lost)}. The minutes of this bake go on as before`);
+    const look = this.#clock.look(bake);
+    if (look.lost > 0) {
+      bake.shift += look.lost;
+      this.#sayBack(`${spanWords(look.lost)}. The minutes of this bake go on as before`);
+    }
+    if (look.right > 0) this.#sayRight(look);
+    if (look.ahead > AHEAD_ms && !bake.ended) {
+      note(this, "clock-ahead", `This device's clock went ahead by ${about(look.ahead)}, or the device slept. Compare with another clock.`);
     }
     const seen = this.#look();
-    if (always || Math.abs(seen.now - this.#seen) >= SEEN_EVERY_ms) {
+    if (always || look.lost + look.right > 0 || Math.abs(seen.now - this.#seen) >= SEEN_EVERY_ms) {
       this.#seen = seen.now;
       keepSeen(seen.now);
       note(this, "zone", zoneMoved(bake) ? ZONE : "");
