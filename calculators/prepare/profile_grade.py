@@ -64,7 +64,7 @@ class Inputs:
             group="The film",
             label="Film",
             hint="Of all coats together, wanted or measured",
-            units=("mil", "um"),
+            units=("mil", "um", "in", "mm"),
             default="5",
             limits=Limits("0.2 mil", "100 mil", "thinner does not close, thicker is not powder"),
             meaning="film-measured",

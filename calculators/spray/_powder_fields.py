@@ -13,6 +13,7 @@ FT2 = 0.09290304  # m2
 USUAL_MOST_um = 4 * MIL  # in one coat
 SHEETS_END_um = 10 * MIL
 
+FILM_UNITS = ("mil", "um", "in", "mm")  # the last two stand on drawings
 AREA_UNITS = ("ft2", "in2", "m2", "cm2")
 AREA_LIMITS = Limits("0.01 ft2", "100000 ft2", "from one small bracket to a hall of railings")
 
@@ -38,7 +39,7 @@ def film_field(group: str = "") -> Any:
         Quantity(
             label="Film in one coat",
             hint="Cured thickness; the powder's data sheet gives the range",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             default="2.5",
             limits=Limits("0.2 mil", "60 mil", "thinner does not close, thicker is not one coat of powder"),
             validity=Validity(

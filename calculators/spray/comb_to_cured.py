@@ -10,7 +10,7 @@ from calculators.kit.fields import Limits, Quantity, ask
 from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution, Clash, Result, Value
 from calculators.kit.steps import Step, step
-from calculators.spray._powder_fields import MIL
+from calculators.spray._powder_fields import FILM_UNITS, MIL
 
 FILM = Limits("0.2 mil", "60 mil", "thinner does not close, thicker is not one coat of powder")
 TOOTH = Limits("0.2 mil", "100 mil", "the teeth of a comb for raw powder")
@@ -23,7 +23,7 @@ class Inputs:
             group="On the comb",
             label="Highest tooth that marked",
             hint="The tallest gap whose tooth left a line in the raw powder",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             default="6",
             limits=TOOTH,
         )
@@ -32,7 +32,7 @@ class Inputs:
         Quantity(
             label="Next tooth, that stayed clear",
             hint="The next one up, that did not touch",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             default="7",
             limits=TOOTH,
         )
@@ -42,12 +42,12 @@ class Inputs:
             group="Cured film wanted",
             label="Lowest film",
             hint="From the powder's data sheet or the order",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             default="2.5",
             limits=FILM,
         )
     )
-    high_um: float = ask(Quantity(label="Highest film", units=("mil", "um"), default="3.5", limits=FILM))
+    high_um: float = ask(Quantity(label="Highest film", units=FILM_UNITS, default="3.5", limits=FILM))
     reduction_ratio: float = ask(
         Quantity(
             group="How far it shrinks",
@@ -63,7 +63,7 @@ class Inputs:
         Quantity(
             label="Raw powder at a known spot",
             hint="Both of this pair, from one spot of this powder before and after a bake; empty for the rule of thumb",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             may_be_empty=True,
             limits=TOOTH,
             example="6.5",
@@ -72,7 +72,7 @@ class Inputs:
     cured_known_um: float | None = ask(
         Quantity(
             label="Cured film at that spot",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             may_be_empty=True,
             limits=FILM,
             example="3.1",

@@ -67,7 +67,7 @@ class Inputs:
             group="What you want",
             label="Film aimed for",
             hint="The middle of the data sheet's range",
-            units=("mil", "um"),
+            units=fields.FILM_UNITS,
             default="3",
             limits=Limits("0.2 mil", "60 mil", "thinner does not close, thicker is not one coat of powder"),
             meaning="film",
@@ -77,7 +77,7 @@ class Inputs:
         Quantity(
             label="Allowed either side",
             hint="Half the width of that range",
-            units=("mil", "um"),
+            units=fields.FILM_UNITS,
             default="0.5",
             limits=Limits("0.05 mil", "30 mil", "narrower than any gauge, wider than any range"),
         )

@@ -12,6 +12,7 @@ from calculators.kit.result import Caution, Clash, Result, Table, Value
 from calculators.kit.steps import Step, step
 from calculators.spray import _film_rules as rules
 from calculators.spray._film_rules import MIL, Judged, Limit, film
+from calculators.spray._powder_fields import FILM_UNITS
 from calculators.tables import table
 
 # Invented: 15 readings on a bench's end, three at each of five spots; spot 3 is thin and still allowed at level 3.
@@ -29,9 +30,9 @@ class Inputs:
             group="Off the gauge",
             label="Film readings",
             hint="In the order taken, with spaces or new lines between; or a gauge's CSV file",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             default=EXAMPLE,
-            limits=Limits("0 mil", "60 mil", "thicker is not powder; micrometres need the other unit"),
+            limits=Limits("0 mil", "60 mil", "thicker is not powder; micrometres need their own unit"),
             at_most=3_000,
             takes_file=True,
         )
@@ -41,12 +42,12 @@ class Inputs:
             group="What was agreed",
             label="Lowest film",
             hint="From the order or the powder's data sheet",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             default="2.5",
             limits=FILM,
         )
     )
-    high_um: float = ask(Quantity(label="Highest film", units=("mil", "um"), default="3.5", limits=FILM))
+    high_um: float = ask(Quantity(label="Highest film", units=FILM_UNITS, default="3.5", limits=FILM))
     rule: str = ask(
         Choice(
             label="Rule",
@@ -88,7 +89,7 @@ class Inputs:
         Quantity(
             label="Profile correction",
             hint="Taken off every reading. 0 if the gauge was set on the same blasted metal, or the part is smooth",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             default="0",
             limits=Limits("0 mil", "6 mil", "deeper is not a blast under powder"),
         )

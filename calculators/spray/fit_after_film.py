@@ -11,6 +11,7 @@ from calculators.kit.numbers import shop_number
 from calculators.kit.result import Caution, Clash, Result, Value
 from calculators.kit.steps import Step, step
 from calculators.physics.clearance import allowance_2a_in, film_change, pitch_diameter, thread_change
+from calculators.spray._powder_fields import FILM_UNITS
 
 IN = 0.0254  # m
 UM = 1e-6  # m
@@ -83,7 +84,7 @@ class Inputs:
             group="The film",
             label="Film in one coat",
             hint="As it will lie in this place",
-            units=("mil", "um"),
+            units=FILM_UNITS,
             default="2.5",
             limits=Limits("0.1 mil", "100 mil", "thinner does not close, thicker is not powder"),
             meaning="film",

@@ -80,7 +80,7 @@ class Inputs:
         Quantity(
             label="Film on the panel",
             hint="Mean of at least ten gauge readings all over it",
-            units=("mil", "um"),
+            units=fields.FILM_UNITS,
             default="2.5",
             limits=Limits("0.2 mil", "60 mil", "thinner does not close, thicker is not one coat of powder"),
             when=PANEL,

@@ -121,6 +121,13 @@ def test_more_than_half_of_the_film_in_the_profile_is_not_called_well_covered(
 
 
 @pytest.mark.property
+@pytest.mark.parametrize("film", ["0.005 in", "0.127 mm", "127 um"])
+def test_the_film_may_be_typed_as_a_drawing_has_it(film: str) -> None:
+    shown = [[one.text for one in answer(film=each).answers.values()] for each in (film, "5 mil")]
+    assert shown[0] == shown[1]
+
+
+@pytest.mark.property
 def test_few_or_smooth_readings_and_beads_are_noted() -> None:
     assert ("note", "peak") in [(one.level, one.key) for one in answer(peak="1.5").cautions]
     assert ("caution", "peak") in [(one.level, one.key) for one in answer(peak="0.5 0.6 0.4").cautions]
