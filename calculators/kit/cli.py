@@ -7,10 +7,12 @@ import os
 import sys
 from difflib import get_close_matches
 from pathlib import Path
+from typing import TextIO
 
 from calculators.kit import find
 from calculators.kit.calculator import Calculator
 from calculators.kit.fields import Readings, Rows
+from calculators.kit.grammar import printable
 
 USAGE = """python -m calculators                            every calculator, by stage
 python -m calculators NAME --help                what it asks, with units, limits and examples
@@ -32,15 +34,20 @@ def main(words: list[str]) -> int:
     """Run one command. Returns 0 for an answer, 2 for words or values that were refused."""
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
-            stream.reconfigure(encoding="utf-8")
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
     try:
         return _command(words)
     except Misused as misused:
-        print(misused, file=sys.stderr)
+        _say(str(misused), sys.stderr)
         return 2
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
+
+
+def _say(text: str, stream: TextIO | None = None) -> None:
+    """Print what may hold words of a file or of the command: shown, never obeyed by the terminal."""
+    print(printable(text.encode(errors="backslashreplace").decode()), file=stream or sys.stdout)
 
 
 def _command(words: list[str]) -> int:
@@ -66,7 +73,7 @@ def _command(words: list[str]) -> int:
             shown, answered = job_command(rest)
         except JobError as error:
             raise Misused(str(error)) from None
-        print(shown)
+        _say(shown)
         return 0 if answered else 2
     elif first.startswith("-"):
         raise Misused(f"{first} is not known here.\n{USAGE}")
@@ -95,19 +102,19 @@ def _calculator(slug: str, words: list[str]) -> int:
 
         return batch(slug, csv, texts, sys.stdout)
     from calculators.kit.run import run
-    from calculators.kit.text import outcome_text
+    from calculators.kit.text import json_text, outcome_text
 
     outcome = run(slug, texts)
     if "json" in switches:
-        print(json.dumps(outcome.to_json(), indent=2, ensure_ascii=False))
+        _say(json_text(outcome.to_json()))
     elif not outcome.ok:
-        print(outcome.text, file=sys.stderr)
+        _say(outcome.text, sys.stderr)
     elif "link" in switches:
         print(f"{os.environ.get('SITE_URL', '/').rstrip('/')}/{find.stage(slug)}/{slug}/?{outcome.query}")
         if outcome.long:
             print(f"Too long for a link, left out: {', '.join(outcome.long)}", file=sys.stderr)
     else:
-        print(outcome_text(outcome, steps="steps" in switches))
+        _say(outcome_text(outcome, steps="steps" in switches))
     return 0 if outcome.ok else 2
 
 

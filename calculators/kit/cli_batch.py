@@ -11,6 +11,7 @@ from typing import TextIO
 
 from calculators.kit import find
 from calculators.kit.cli import Misused, decoded
+from calculators.kit.grammar import printable
 from calculators.kit.run import run
 
 
@@ -24,10 +25,8 @@ def batch(slug: str, path: str, common: Mapping[str, str], out: TextIO) -> int:
         text = decoded(Path(path).read_bytes())
     except OSError as error:
         raise Misused(f"The file {path} could not be read: {error.strerror}") from None
-    first = text.splitlines()[0] if text.strip() else ""
-    separator = "\t" if "\t" in first else ";" if ";" in first else ","
-    rows = csv.reader(io.StringIO(text), delimiter=separator)
-    headings = [cell.strip().lower().replace(" ", "-").replace("_", "-") for cell in next(rows, [])]
+    heads, *rows = _rows(text, path) or [[]]
+    headings = [cell.strip().lower().replace(" ", "-").replace("_", "-") for cell in heads]
     calculator = find.load(slug)
     keys = [one.key for one in calculator.fields]
     known = [*keys, *(f"{key}-unit" for key in keys)]
@@ -38,6 +37,8 @@ def batch(slug: str, path: str, common: Mapping[str, str], out: TextIO) -> int:
             raise Misused(f"The column {heading} is not known. The nearest is {near[0]}.")
     if not set(headings) & set(known):
         raise Misused(f"No column of {path} is a key of {slug}. The keys are: {', '.join(keys)}")
+    # a file keeps what it carries along, a terminal is not to obey it
+    shown = printable if out.isatty() else str
     writer = csv.writer(out, lineterminator="\n")
     answers = []
     for answer in calculator.answers:
@@ -46,7 +47,7 @@ def batch(slug: str, path: str, common: Mapping[str, str], out: TextIO) -> int:
             if not answer.options
             else [answer.key]
         )
-    writer.writerow([*headings, *(f"answer:{name}" for name in answers), "cautions", "errors"])
+    writer.writerow([*map(shown, headings), *(f"answer:{name}" for name in answers), "cautions", "errors"])
     refused = 0
     for cells in rows:
         if not any(cell.strip() for cell in cells):
@@ -56,10 +57,10 @@ def batch(slug: str, path: str, common: Mapping[str, str], out: TextIO) -> int:
         }
         outcome = run(slug, texts)
         refused += not outcome.ok
-        shown = outcome.to_json()["answers"]
+        given = outcome.to_json()["answers"]
         values = []
         for answer in calculator.answers:
-            one = shown.get(answer.key, {})
+            one = given.get(answer.key, {})
             value = one.get("value", "")
             value = "; ".join(value) if isinstance(value, list) else value
             values += (
@@ -69,10 +70,23 @@ def batch(slug: str, path: str, common: Mapping[str, str], out: TextIO) -> int:
             )
         writer.writerow(
             [
-                *(cells + [""] * len(headings))[: len(headings)],
+                *map(shown, (cells + [""] * len(headings))[: len(headings)]),
                 *("" if value is None else value for value in values),
                 " | ".join(one.text for one in outcome.cautions),
                 " | ".join(one.message for one in outcome.errors),
             ]
         )
     return 2 if refused else 0
+
+
+def _rows(text: str, path: str) -> list[list[str]]:
+    first = text.splitlines()[0] if text.strip() else ""
+    separator = "\t" if "\t" in first else ";" if ";" in first else ","
+    rows = csv.reader(io.StringIO(text, newline=None), delimiter=separator)
+    try:
+        return list(rows)
+    except csv.Error:  # of a file read so, its one complaint
+        longest = csv.field_size_limit()
+        raise Misused(
+            f"The file {path} could not be read: line {rows.line_num} has a cell of more than {longest:,} characters"
+        ) from None

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import json
 import textwrap
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from calculators.kit import find
 from calculators.kit.html import LEVEL_WORDS
@@ -34,6 +35,14 @@ def outcome_text(outcome: Outcome, steps: bool = False) -> str:
         for table in outcome.tables:
             lines += ["", table.title, *table_lines(table.head, table.rows)]
     return "\n".join(lines)
+
+
+def json_text(value: Any) -> str:
+    """JSON for another program, in which a sign that a terminal would obey is written by its number."""
+    shown = json.dumps(value, indent=2, ensure_ascii=False)
+    return "".join(
+        sign if sign.isprintable() or sign == "\n" else json.dumps(sign).strip('"') for sign in shown
+    )
 
 
 def wrapped(text: str, indent: int) -> list[str]:

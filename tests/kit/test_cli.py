@@ -16,6 +16,7 @@ import pytest
 from calculators import slugs
 from calculators.kit import cli
 from calculators.kit.calculator import Calculator, Out
+from calculators.kit.cli_batch import batch
 from calculators.kit.fields import Limits, Quantity, Readings, Rows, ask
 from calculators.kit.result import Result
 
@@ -209,6 +210,123 @@ def test_a_misspelt_heading_is_named(tmp_path: Path, capsys: pytest.CaptureFixtu
     file.write_text("area,transfr\n1,2\n", encoding="utf-8")
     assert cli.main(["powder-needed", "--csv", str(file)]) == 2
     assert capsys.readouterr().err.strip() == "The column transfr is not known. The nearest is transfer."
+
+
+@pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
+def test_a_file_of_jobs_may_end_its_lines_as_any_machine_does(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], end: str
+) -> None:
+    file = tmp_path / "jobs.csv"
+    file.write_bytes(f"job,area{end}bench,41.2{end}gate,10{end}".encode())
+    assert cli.main(["powder-needed", "--csv", str(file)]) == 0
+    assert [row["job"] for row in csv.DictReader(io.StringIO(capsys.readouterr().out))] == ["bench", "gate"]
+
+
+@pytest.mark.parametrize(("heading", "cell", "line"), [("job", "x", 3), ("x" * 200_000, "", 1)])
+def test_a_cell_too_long_for_a_table_is_named_by_its_line(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], heading: str, cell: str, line: int
+) -> None:
+    file = tmp_path / "jobs.csv"
+    file.write_text(f"{heading},area\nbench,41.2\n{cell * 200_000},10\n", encoding="utf-8")
+    assert cli.main(["powder-needed", "--csv", str(file)]) == 2
+    shown = capsys.readouterr()
+    assert shown.out == ""
+    assert shown.err.strip() == (
+        f"The file {file} could not be read: line {line} has a cell of more than 131,072 characters"
+    )
+
+
+ORDERS = "a\x1b]0;owned\x07\x1b[31m\x9b31m\u202eb"
+IN_TOML = ORDERS.replace("\x1b", r"\u001b").replace("\x07", r"\u0007")
+
+
+def harmless(shown: str) -> bool:
+    return all(line.isprintable() for line in shown.split("\n"))
+
+
+class Terminal(io.StringIO):
+    def isatty(self) -> bool:
+        return True
+
+
+def test_a_file_s_cells_are_kept_in_a_file_and_made_harmless_on_a_terminal(tmp_path: Path) -> None:
+    """A cell is carried along as it is, unless it would be obeyed: ESC ] 0 gives a terminal's window a name."""
+    file = tmp_path / "jobs.csv"
+    file.write_text(f"job,area\n{ORDERS},41.2\n", encoding="utf-8")
+    kept, shown = io.StringIO(), Terminal()
+    batch("powder-needed", str(file), {}, kept)
+    batch("powder-needed", str(file), {}, shown)
+    assert ORDERS in kept.getvalue()
+    assert harmless(shown.getvalue())
+    assert "a]0;owned[31m31mb" in shown.getvalue()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["powder-needed", "--csv", "{file}"],
+        ["job", "{job}"],
+        ["job", "{job}", "--json"],
+        ["job", "{step}"],
+        ["job", "{file}"],
+        [ORDERS],
+        ["powder-needed", f"--{ORDERS}", "1"],
+        ["bake-log", "--log", f"time,{ORDERS} air,metal\n0,400,70\n5,400,300\n10,400,350"],
+        ["bake-log", "--json", "--log", f"time,{ORDERS} air,metal\n0,400,70\n5,400,300\n10,400,350"],
+        ["oven-survey", "--json", "--readings", f"{ORDERS}, 400\nmiddle, 410\nbottom, 390"],
+    ],
+)
+def test_no_words_order_a_terminal_about(
+    words: list[str], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "file"
+    file.write_text(f"transfr{ORDERS},{ORDERS}\n1,2\n", encoding="utf-8")
+    job, step = tmp_path / "job", tmp_path / "step"
+    job.write_text(
+        f'name = "{IN_TOML}"\n[[step]]\ncalculator = "bake-log"\nname = "{IN_TOML}"\nnote = "{IN_TOML}"\n'
+        f'[[step]]\ncalculator = "cure-plan"\ntake = "all"\n',
+        encoding="utf-8",
+    )
+    step.write_text(f'[[step]]\ncalculator = "bake-log"\n"{IN_TOML}" = 1\n', encoding="utf-8")
+    named = {"{file}": str(file), "{job}": str(job), "{step}": str(step)}
+    cli.main([named.get(word, word) for word in words])
+    shown = capsys.readouterr()
+    assert shown.out or shown.err
+    assert harmless(shown.out) and harmless(shown.err)
+
+
+def test_json_loses_no_sign(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    file = tmp_path / "job.toml"
+    file.write_text(
+        f'name = "{IN_TOML}\U000e0001µ 🔥"\n[[step]]\ncalculator = "bake-log"\n', encoding="utf-8"
+    )
+    assert cli.main(["job", str(file), "--json"]) == 0
+    shown = capsys.readouterr().out
+    assert harmless(shown)
+    assert "µ 🔥" in shown
+    assert json.loads(shown)["name"] == f"{ORDERS}\U000e0001µ 🔥"
+
+
+def bytes_said(*words: bytes) -> tuple[int, str, str]:
+    done = subprocess.run([sys.executable, "-m", "calculators", *words], cwd=ROOT, capture_output=True)
+    return done.returncode, done.stdout.decode(), done.stderr.decode()
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="arguments are no bytes there")
+@pytest.mark.parametrize(
+    ("words", "sentence"),
+    [
+        ([b"cure-plan", b"--thickness", b"1 in\xff"], "Thickness of the heaviest section must be in in, mm or cm"),
+        ([b"cure-plan\xff"], "There is no calculator cure-plan\\udcff. The nearest is cure-plan."),
+        ([b"cure-plan", b"--shap\xff", b"1"], "--shap\\udcff is not an option of this calculator. The nearest is shape."),
+        ([b"cure-plan", b"\xff"], "\\udcff stands alone. Write an option before it, like --metal \\udcff"),
+        ([b"bake-log", b"--log", b"@no\xff"], "The file no\\udcff could not be read: No such file or directory"),
+        ([b"powder-needed", b"--csv", b"no\xff"], "The file no\\udcff could not be read: No such file or directory"),
+        ([b"job", b"no\xff"], "The file no\\udcff could not be read: No such file or directory."),
+    ],
+)  # fmt: skip
+def test_bytes_that_are_no_text_are_answered_with_a_sentence(words: list[bytes], sentence: str) -> None:
+    assert bytes_said(*words) == (2, "", f"{sentence}\n")
 
 
 def test_the_command_itself() -> None:
