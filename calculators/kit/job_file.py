@@ -17,7 +17,6 @@ fills, `take = "all"` every field that one can. What is neither given nor taken 
 
 from __future__ import annotations
 
-import json
 import re
 import tomllib
 from collections.abc import Mapping
@@ -27,6 +26,7 @@ from typing import Any
 
 from calculators.kit import find
 from calculators.kit.calculator import Calculator
+from calculators.kit.grammar import printable
 from calculators.kit.handover import MEANINGS
 from calculators.kit.job import Done, Entry, JobError, offers, run_entry
 
@@ -34,8 +34,16 @@ OWN_KEYS = ("calculator", "name", "take", "note")
 # Far more than any job has; a file that holds more was not written as one.
 LONGEST = 4_000_000
 MOST_STEPS = 100
-# The reader of TOML takes minutes over a name of tens of thousands of parts.
-MANY_PARTS = re.compile(r"(?:\.\s*[\w-]+\s*){50}")
+# The reader of TOML takes minutes over a name of tens of thousands of parts, and long over many names of fewer. A job's
+# names have one part, and a number two. What stands in a text or in a comment is no name, so all before is passed over whole.
+_PART = r"""(?:[\w-]++|"(?:[^"\\\n]++|\\.)*+"|'[^'\n]*+')"""
+_NEXT_PART = rf"[ \t]*+\.[ \t]*+{_PART}"
+_LONG_TEXT = r"""\"{3}(?:[^"\\]++|\\[\s\S]|"(?!""))*+(?:"{3,5}|\Z)|'{3}(?:[^']++|'(?!''))*+(?:'{3,5}|\Z)"""
+_MOST_PARTS = 10
+MANY_PARTS = re.compile(
+    rf"(?:{_LONG_TEXT}|\#[^\n]*+|{_PART}(?:{_NEXT_PART}){{0,{_MOST_PARTS - 1}}}+(?!{_NEXT_PART})|[^\w\"'\#-]++)*+"
+    rf"{_PART}(?:{_NEXT_PART}){{{_MOST_PARTS}}}"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +59,7 @@ def read_job(text: str) -> Job:
     """Read a job's file and run it. Raises JobError with a sentence that says which step is wrong."""
     if len(text) > LONGEST:
         raise JobError("The job's file is longer than any job.")
-    if MANY_PARTS.search(text):
+    if MANY_PARTS.match(text):
         raise JobError("The job's file cannot be read: a name in it has too many parts.")
     try:
         table = tomllib.loads(text)
@@ -127,7 +135,8 @@ def job_text(job: Job) -> str:
     """The job as a terminal shows it."""
     from calculators.kit.text import wrapped
 
-    lines = [job.name, "=" * len(job.name)]
+    name = " ".join(printable(job.name).split())
+    lines = [name, "=" * len(name)]
     for one in job.done:
         calculator, outcome = find.load(one.entry.slug), one.outcome
         lines += ["", f"{calculator.title}: {outcome.headline if outcome.ok else 'no answer'}"]
@@ -173,7 +182,9 @@ def job_command(words: list[str]) -> tuple[str, bool]:
     except (OSError, UnicodeDecodeError) as error:
         reason = error.strerror if isinstance(error, OSError) else "it is not text in UTF-8"
         raise JobError(f"The file {files[0]} could not be read: {reason}.") from None
+    from calculators.kit.text import json_text
+
     job = read_job(text)
     outcomes = job_outcomes(job)
-    shown = json.dumps(outcomes, indent=2, ensure_ascii=False) if switches else job_text(job)
+    shown = json_text(outcomes) if switches else job_text(job)
     return shown, bool(outcomes["ok"])

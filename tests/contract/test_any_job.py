@@ -68,7 +68,7 @@ def outcome_of(text: str) -> str:
 
 @pytest.mark.property
 @FUZZ
-@given(st.text(max_size=200) | st.text('[]{}="\n step,.1e_-+:TZcalculator', max_size=200))
+@given(st.text(max_size=200) | st.text("[]{}=\"'#\n step,.1e_-+:TZcalculator²１", max_size=200))
 def test_any_text_as_a_job_file(text: str) -> None:
     outcome_of(text)
 
@@ -95,6 +95,8 @@ STEP = '[[step]]\ncalculator = "powder-needed"\n'
         "a." * 50_000 + "b = 1",
         "[" + "a . " * 50_000 + "b]",
         "x = {" + "a." * 50_000 + "b = 1}",
+        '"a".' * 50_000 + "b = 1",
+        "[" + "'a' . " * 50_000 + "b]",
         f"{STEP}film = {'9' * 5_000}",
         f"{STEP}film = 0x{'f' * 5_000}",
         f"{STEP}film = 1e400",

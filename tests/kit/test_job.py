@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -130,3 +132,57 @@ def test_the_command_line_runs_a_file(tmp_path: Path, capsys: pytest.CaptureFixt
     assert steps[1]["taken"]["thickness"] == {"from": "bake-log", "text": "5/8 in"}
     assert cli.main(["job", str(tmp_path / "none.toml")]) == 2
     assert "could not be read" in capsys.readouterr().err
+
+
+DEEP = [
+    "a." * 50 + "b = 1",
+    '"a".' * 50 + "b = 1",
+    "'a'." * 50 + "b = 1",
+    "a . \"a\"\t.'a'." * 20 + "b = 1",
+    '"".' * 50 + "b = 1",
+    r'"a.\"b".' * 50 + "b = 1",
+    "[" + '"a".' * 50 + "b]",
+    "[[" + "'a' . " * 50 + "b]]",
+    "x = {" + '"a".' * 50 + "b = 1}",
+    *(
+        f"{before}\n" + '"a".' * 50 + "b = 1"
+        for before in ("x = 1.5 # \"'", 'x = "#"', "x = ''''#'''''", r'x = """\"""#"""""')
+    ),
+]
+
+
+@pytest.mark.parametrize("text", DEEP)
+def test_a_name_of_many_parts_is_refused_however_it_is_quoted(text: str) -> None:
+    with pytest.raises(JobError, match="a name in it has too many parts"):
+        read_job(text)
+
+
+@pytest.mark.parametrize(
+    "note",
+    [
+        '"' + "a." * 50 + 'b"',
+        "'" + '"a".' * 50 + "'",
+        '"""\n' + "'a'." * 50 + 'b\n"""',
+        '"a" # ' + '"a".' * 50,
+        "[" + '".",' * 50 + "]",
+        "[" + "1.5, " * 50 + "]",
+        "1979-05-27T07:32:00.999",
+    ],
+)
+def test_points_in_a_text_part_no_name(note: str) -> None:
+    assert len(read_job(f'[[step]]\ncalculator = "bake-log"\nnote = {note}\n').done) == 1
+
+
+def test_millions_of_quotes_and_points_are_looked_through_in_time() -> None:
+    """In a process of its own, which is ended after many times what it needs: a search that looks back takes hours."""
+    signs = ['"a".', "a.", "'a' . ", '"', "'", r"\"", r'x="""\"', "#", ". ", "a ", '"a" ', '""."".', " . a"]
+    script = (
+        "import sys\nfrom calculators.kit.job import JobError\nfrom calculators.kit.job_file import LONGEST, read_job\n"
+        "for sign in eval(sys.argv[1]):\n    try:\n        read_job((sign * LONGEST)[:LONGEST])\n"
+        "    except JobError:\n        pass\nprint('all read')"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script, repr(signs)],
+        cwd=Path(__file__).resolve().parents[2], capture_output=True, text=True, encoding="utf-8", timeout=200,
+    )  # fmt: skip
+    assert done.stdout == "all read\n", done.stderr[-2000:]
