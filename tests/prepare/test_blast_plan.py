@@ -256,7 +256,10 @@ def test_a_hose_too_thin_is_told() -> None:
 
 @pytest.mark.property
 def test_times_read_in_whole_minutes_or_hours_and_a_tank_s_in_tenths() -> None:
-    """Middle 91.97 min, 46 min to 229.9 min by the working of the example; 15 cfm short of 89 with 120 gal, 38.2 ft3: 2.547 min."""
+    """Middle 91.97 min, 46 min to 229.9 min by the working of the example; 15 cfm short of 89 with 120 gal.
+
+    120 gal hold 38.2 ft3 of free air from 125 down to 90 psi: 2.547 min of 15 cfm.
+    """
     outcome = answer()
     assert outcome.answers["blast-time"].text == "92 min, 46 min to 3.8 h"
     assert outcome.answers["nozzle-time"].text == "55 min, 28 min to 2.3 h"

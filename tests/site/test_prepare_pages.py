@@ -150,7 +150,7 @@ SAID = [
     ("blast-a-part", 1, "air-demand", "89 cfm"),
     ("air-hose-nozzle", 0, "worn-nozzle", "137 cfm"),
     ("air-hose-nozzle", 0, "worn-pressure", "85"),
-    ("air-hose-nozzle", 1, "tank-time", "2 min"),
+    ("air-hose-nozzle", 1, "tank-time", "1.9 min"),
     ("after-blasting", 0, "dew-point", "66.5"),
     ("after-blasting", 0, "least-metal", "71.9"),
     ("after-blasting", 0, "verdict", "go"),
