@@ -325,12 +325,11 @@ def test_no_class_is_offered_for_air_that_nobody_has_measured(task: str, agents:
     """Lead that is blasted unmeasured is presumed to be 50 times its limit: the weakest class allowed would not do."""
     offered = answer(task=task, respirator="half-air-purifying", agents=agents).answers["next-class"].text
     assert offered == "Not known until every dust is measured."
-    over_all = (
-        answer(task=task, respirator="half-air-purifying", agents="lead, 60\nsilica")
-        .answers["next-class"]
-        .text
-    )
-    assert "cut the dust" in over_all
+
+
+def test_more_than_every_class_counts_for_is_told_before_all_is_measured() -> None:
+    outcome = answer(respirator="half-air-purifying", agents="lead, 60\nsilica")
+    assert "cut the dust" in outcome.answers["next-class"].text
 
 
 def test_a_limit_of_the_law_is_not_said_to_be_the_law() -> None:
