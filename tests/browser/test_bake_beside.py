@@ -223,6 +223,12 @@ def test_a_clock_that_was_ahead_and_is_put_right_leaves_the_minutes_right(visit:
     expect(bake.notes).not_to_contain_text("went ahead")
     turn_clock(bake, 25)
     expect(bake.notes).to_contain_text("This device's clock went ahead by 25 min, or the device slept.")
+    expect(bake.said).to_have_text("This device's clock may be ahead: compare it with another.")
+    # above what was there before, and can wait
+    assert bake.notes.evaluate(
+        """(notes) => [...notes.children].sort((a, b) => a.getBoundingClientRect().top - b.getBoundingClientRect().top)
+             .map((one) => one.dataset.about)"""
+    ) == ["clock-ahead", "example"]
     assert bake.big("elapsed").inner_text().startswith("34:")
     bake.add("220")
     turn_clock(bake, -25)
@@ -230,6 +236,7 @@ def test_a_clock_that_was_ahead_and_is_put_right_leaves_the_minutes_right(visit:
     expect(bake.notes).to_contain_text("the minutes of this bake are right again. Readings logged meanwhile")
     expect(bake.notes).not_to_contain_text("set back")
     expect(bake.notes).not_to_contain_text("went ahead")
+    expect(bake.said).to_have_text("This device's clock was put right: check the readings.")
     assert bake.big("elapsed").inner_text().startswith("09:")
     # the reading that lies ahead is no sign of a clock set back
     bake.page.reload()

@@ -148,6 +148,7 @@ class BakeBeside extends HTMLElement {
         `again${more}. Readings logged meanwhile, and a pull marked meanwhile, have minutes that are too late by as much: ` +
         `correct or delete those readings, and take the pull back. ${AGAIN}`,
     );
+    this.#panel?.say("This device's clock was put right: check the readings.");
   }
 
   /** The bake runs, or its log is shown. @param {string} told */
@@ -312,6 +313,7 @@ class BakeBeside extends HTMLElement {
     if (look.right > 0) this.#sayRight(look);
     if (look.ahead > AHEAD_ms && !bake.ended) {
       note(this, "clock-ahead", `This device's clock went ahead by ${about(look.ahead)}, or the device slept. Compare with another clock.`);
+      this.#panel?.say("This device's clock may be ahead: compare it with another.");
     }
     const seen = this.#look();
     if (always || look.lost + look.right > 0 || Math.abs(seen.now - this.#seen) >= SEEN_EVERY_ms) {
