@@ -49,6 +49,7 @@ _ISO_DATE = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})")
 _LOCAL_DATE = re.compile(r"(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})")
 _STARTS_NUMBER = re.compile(r"\s*[+-]?[.,]?\d")
 _DAY = 24 * 60.0
+_MOST_COLUMNS = 200  # more than a logger has; each line gets a cell for each column of the headings
 # the strongest first: a line that holds one is not split by those after it
 SEPARATORS = ("\t", ";", ",")
 
@@ -127,6 +128,10 @@ def _head(cell: str) -> tuple[str, str]:
 def _by_headings(
     headings: list[str], lines: list[tuple[int, list[str]]], rows: Rows, columns: tuple[Asked, ...]
 ) -> TableText:
+    if len(headings) > _MOST_COLUMNS:
+        raise Unreadable(
+            f"The headings name {len(headings):,} columns, and more than {_MOST_COLUMNS} are not read"
+        )
     table = TableText([])
     by_name = {
         name: column.key for column in columns for name in (column.key, tidy(column.field.label).casefold())

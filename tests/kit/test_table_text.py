@@ -155,6 +155,15 @@ def test_a_fault_names_its_line(text: str, sentence: str) -> None:
     assert str(refused.value) == sentence
 
 
+def test_headings_of_more_columns_than_a_logger_has_are_refused() -> None:
+    """Each short line would be filled up to all of them: a file of 80 kB came to 16 million cells."""
+    probes = 199
+    assert len(log(f"time{',metal' * probes}\n0{',70' * probes}\n5{',212' * probes}")[1][0]) == probes
+    with pytest.raises(Refused) as refused:
+        log(f"time{',metal' * 4000}\n0{',70' * 4000}\n" + "5,212\n" * 4000)
+    assert str(refused.value) == "The headings name 4,001 columns, and more than 200 are not read"
+
+
 def test_line_numbers_count_preamble_and_blank_lines() -> None:
     with pytest.raises(Refused, match=r"^Line 6: "):
         log("Bake of the bench\n\ntime (min),metal (F)\n0,70\n\n5,warm")
