@@ -72,7 +72,7 @@ def test_the_catalogue(capsys: pytest.CaptureFixture[str]) -> None:
     assert cli.main(["--json"]) == 0
     catalogue = json.loads(capsys.readouterr().out)
     assert tuple(catalogue) == slugs()
-    assert catalogue["powder-needed"]["fields"]["film"]["units"] == ["mil", "um"]
+    assert catalogue["powder-needed"]["fields"]["film"]["units"] == ["mil", "um", "in", "mm"]
     assert catalogue["powder-needed"]["answers"]["powder"]["unit"] == "lb"
 
 
