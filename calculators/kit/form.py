@@ -45,8 +45,8 @@ def _form(slug: str, calculator: Calculator) -> str:
     return (
         f'<form class="calc-fields" novalidate autocomplete="off" aria-label="{escape(calculator.title)}">'
         f'<div class="calc-summary" data-summary role="group" aria-label="What to put right" tabindex="-1" hidden></div>'
-        '<noscript><p class="calc-status">This browser runs no scripts here, so the fields do nothing. The answer shown is for the '
-        f"example values.</p></noscript>{body}"
+        '<noscript><p class="calc-status">This browser runs no scripts here, so the fields do nothing. The answer shown is for '
+        f"the example values.</p></noscript>{body}"
         '<p class="calc-actions"><button type="submit" class="md-button md-button--primary">Calculate</button>'
         '<button type="button" class="md-button" data-act="reset">Back to the example</button>'
         '<button type="button" class="md-button" data-act="copy-link">Copy link</button>'

@@ -9,9 +9,10 @@ from calculators.kit.units import UNITS
 
 
 def keypad(field: Quantity) -> str:
-    """A phone's decimal pad has no minus sign and no slash for fractions of an inch."""
+    """A phone's decimal pad has no minus sign and no slash for fractions of an inch, which nobody gives a film in."""
     low = (field.limits.low or "-").lstrip()
-    return "" if low.startswith("-") or "in" in field.units else ' inputmode="decimal"'
+    in_fractions = "in" in field.units and field.units[0] != "mil"
+    return "" if low.startswith("-") or in_fractions else ' inputmode="decimal"'
 
 
 def units_shown(units: tuple[str, ...]) -> list[str]:

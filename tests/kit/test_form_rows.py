@@ -21,6 +21,7 @@ from calculators.kit.fields import (
     asked,
 )
 from calculators.kit.form import calculator_html
+from calculators.kit.form_controls import keypad
 from calculators.kit.form_rows import row_template
 from calculators.kit.messages import beginnings
 from calculators.kit.read import Refused, read_field
@@ -116,3 +117,14 @@ def test_the_rows_stand_beside_the_text_that_is_the_field() -> None:
     assert html.count("<template data-row") == 1
     assert html.index('<textarea id="part-size-pieces"') < html.index("<template data-row")
     assert "<template" not in calculator_html("bake-log", "../../", "../../assets/engine/0/")
+
+
+@pytest.mark.parametrize(
+    ("units", "decimal"),
+    [(("in", "mm"), False), (("ft", "in"), False), (("mil", "um", "in", "mm"), True), (("min", "h"), True)],
+)
+def test_a_phone_shows_its_decimal_pad_save_where_fractions_are_typed(
+    units: tuple[str, ...], decimal: bool
+) -> None:
+    field = Quantity(label="One", units=units, limits=Limits(f"0.1 {units[0]}", None, "none"), default="1")
+    assert ("inputmode" in keypad(field)) is decimal
