@@ -88,7 +88,8 @@ def beginnings(label: str) -> tuple[str, ...]:
 
 def beyond_source(label: str, end: str, limit: str, source: str, beyond: str) -> str:
     side, edge = ("above", "top") if end == "high" else ("below", "bottom")
-    return f"{label} is {side} {limit}, the {edge} of what its source covers ({source}). {beyond} Treat the answer as an estimate."
+    reach = f"the {edge} of what its source covers ({source})"
+    return f"{label} is {side} {limit}, {reach}. {beyond} Treat the answer as an estimate."
 
 
 def any_of(words: list[str]) -> str:

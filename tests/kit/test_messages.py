@@ -192,10 +192,12 @@ def test_a_list_of_readings(text: str, mils: list[float]) -> None:
 
 def test_beyond_a_source() -> None:
     assert beyond_source("End temperature", "high", "392 F", "the table", "The fit runs away.") == (
-        "End temperature is above 392 F, the top of what its source covers (the table). The fit runs away. Treat the answer as an estimate."
+        "End temperature is above 392 F, the top of what its source covers (the table). The fit runs away. "
+        "Treat the answer as an estimate."
     )
     assert beyond_source("End temperature", "low", "32 F", "the table", "It freezes.") == (
-        "End temperature is below 32 F, the bottom of what its source covers (the table). It freezes. Treat the answer as an estimate."
+        "End temperature is below 32 F, the bottom of what its source covers (the table). It freezes. "
+        "Treat the answer as an estimate."
     )
 
 
