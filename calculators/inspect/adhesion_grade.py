@@ -45,7 +45,7 @@ class Inputs:
             group="The part",
             label="Film on it",
             hint="All coats, measured",
-            units=("mil", "um"),
+            units=("mil", "um", "in", "mm"),
             default="2.8",
             limits=Limits("0.2 mil", "100 mil", "thinner does not close, thicker is not powder"),
             validity=Validity(
