@@ -41,25 +41,29 @@ class _Setting:
 
     def __init__(self, load: Sequence[Section], setting_degF: int, last: int, first: int) -> None:
         self.degF = setting_degF
-        oven = replace(load[0].oven, setting_degC=_degC(setting_degF))
-        self.load = [replace(section, oven=oven) for section in load]
-        self._last, self._first = self.load[last], self.load[first]
+        self._now, self._last, self._first = load, last, first
+
+    @cached_property
+    def load(self) -> list[Section]:
+        """The load's sections in the oven so set."""
+        oven = replace(self._now[0].oven, setting_degC=_degC(self.degF))
+        return [replace(section, oven=oven) for section in self._now]
 
     @cached_property
     def at_least_min(self) -> float:
         """No pull for all comes before this; infinite = no pull."""
-        schedule = self._last.schedule
+        last = self.load[self._last]
+        schedule = last.schedule
         kinetics = schedule.kinetics(schedule.activation_high)
-        pull = pull_min(self._last.slow, kinetics, schedule, schedule.schedule_min)
+        pull = pull_min(last.slow, kinetics, schedule, schedule.schedule_min)
         return inf if pull is None else whole_up(pull)
 
     @cached_property
     def at_most_min(self) -> float:
         """No pull for all comes after this; infinite = nothing is over-baked."""
-        schedule = self._first.schedule
-        end = Dose(self._first.fast, schedule.kinetics(schedule.activation_high)).time_to(
-            schedule.longest_min
-        )
+        first = self.load[self._first]
+        schedule = first.schedule
+        end = Dose(first.fast, schedule.kinetics(schedule.activation_high)).time_to(schedule.longest_min)
         return inf if end is None else end
 
 

@@ -52,7 +52,7 @@ def solve(asked: Inputs) -> Result:
         answers=made.answers(),
         cautions=cautions(asked, common, load, [made.pulled_min(place) for place in range(len(load))]),
         steps=_steps(asked, common, made),
-        charts=(made.chart(),),
+        charts=(made.chart,),
         tables=(made.table(),),
         carries=(_carry(asked, common, made),),
         headline=made.headline(),
