@@ -131,32 +131,12 @@ worker.addEventListener("fetch", (/** @type {any} */ event) => {
   if (request.method !== "GET" || !request.url.startsWith(worker.registration.scope)) return;
   const path = request.url.slice(worker.registration.scope.length).replace(/[?#].*$/, "").replace(/(^|\/)index\.html$/, "$1");
   if (path.startsWith(`${ENGINE}/`)) event.respondWith(fromEngine(path, request));
-  else if (request.mode === "navigate" && request.cache === "no-cache" && mayRenew) event.respondWith(reloaded(path, request));
   else if (isKept(path)) event.respondWith(fromPages(path, request));
   else if (request.mode === "navigate") event.respondWith(elsewhere(path, request));
 });
 
 /** @param {string} path */
 const isKept = (path) => Object.hasOwn(FILES, path);
-
-// Once: should the newer version not come to take over, the page is shown as it is.
-let mayRenew = true;
-
-/**
- * A page that is loaded anew, by the browser's own button, while a newer version waits: where no other page of the site is
- * open that is what the reader asks for, and the only way to mend a page whose engine the host has no more.
- * @param {string} path
- * @param {Request} request
- */
-async function reloaded(path, request) {
-  const { waiting } = worker.registration;
-  const open = waiting ? await worker.clients.matchAll({ type: "window" }) : [];
-  if (!waiting || open.length > 1) return isKept(path) ? fromPages(path, request) : elsewhere(path, request);
-  mayRenew = false;
-  await makeWay();
-  waiting.postMessage("take over");
-  return new Response("", { headers: { "Content-Type": "text/html; charset=utf-8", Refresh: "0" } });
-}
 
 /**
  * @param {string} path

@@ -11,7 +11,8 @@ export const FOR_EXAMPLE = "The answer shown is for the example values.";
 const REMEDY = {
   "": "Reload the page, or use the table below.",
   files:
-    "A part of it did not come: the connection may be down, or the site has been renewed. Reload the page, or use the table below.",
+    "A part of it did not come: the connection may be down, or the site has been renewed. Reload the page, by the line at its " +
+    "foot where there is one, or use the table below.",
   memory: "This device has no memory free for it. Close other tabs, then reload the page; or use the table below.",
   old: "This browser is too old for it: it needs Chrome or Edge 112, Firefox 114, Safari 16.4 or newer. The table below serves without it.",
 };

@@ -51,7 +51,8 @@ function watch(kept) {
 
 let reloading = false;
 // The browser lets the newer version take over once the older one has nothing left to do.
-const TAKE_OVER_PATIENCE_ms = 5000;
+const TAKE_OVER_PATIENCE_ms = 8000;
+const MAKES_WAY_WITHIN_ms = 1000;
 
 /**
  * The quiet line at the foot of the page.
@@ -65,11 +66,17 @@ function say(waiting, words) {
     reloading = true;
     if (!waiting) return location.reload();
     line("Loading the newer version.");
-    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    const waits = new AbortController();
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { signal: waits.signal });
     const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => waiting.postMessage("take over");
+    const takeOver = () => waiting.postMessage("take over");
+    port1.onmessage = takeOver;
     navigator.serviceWorker.controller?.postMessage("make way", [port2]);
+    // an older worker may not know of it
+    setTimeout(takeOver, MAKES_WAY_WITHIN_ms);
     setTimeout(() => {
+      // a page that is loaded anew minutes later would surprise whoever types there
+      waits.abort();
       reloading = false;
       say(waiting, "The newer version could not take over yet: close the other pages of this site, then press Reload again.");
     }, TAKE_OVER_PATIENCE_ms);
