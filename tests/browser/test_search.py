@@ -90,3 +90,15 @@ def test_an_address_with_a_question_searches_at_once(visit: Callable[..., Visit]
     here = visit()
     here.goes("?q=oven")
     expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+
+
+def test_where_storage_is_blocked_the_search_works(visit: Callable[..., Visit]) -> None:
+    here = visit()
+    here.context.add_init_script(
+        "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } });"
+    )
+    here.goes("cure/run-a-bake/")
+    here.page.locator(".md-search__input").click()
+    here.page.locator(".md-search__input").fill("respirator")
+    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    assert here.errors == []
