@@ -29,6 +29,12 @@ TYPES = {
 }
 
 
+@functools.cache
+def _headers(folder: str) -> str:
+    """The headers file of a built site."""
+    return (Path(folder) / "_headers").read_text("utf-8")
+
+
 class SiteHandler(http.server.SimpleHTTPRequestHandler):
     """Files of the built site, in their compressed copies where the browser takes them."""
 
@@ -63,8 +69,7 @@ class SiteHandler(http.server.SimpleHTTPRequestHandler):
         if self.encoding:
             self.send_header("Content-Encoding", self.encoding)
             self.send_header("Vary", "Accept-Encoding")
-        text = (Path(self.directory) / "_headers").read_text("utf-8")
-        for name, value in policy.headers_of(text, urlsplit(self.path).path).items():
+        for name, value in policy.headers_of(_headers(self.directory), urlsplit(self.path).path).items():
             self.send_header(name, value)
         super().end_headers()
 

@@ -44,6 +44,14 @@ def deploy(site: Path, page: str, old: str, new: str) -> None:
     offline_files.write(site, engine_of(site))
 
 
+POWDER, RENEWED = "Powder needed", "Powder needed, renewed"
+
+
+def renew(site: Path) -> None:
+    """A newer version, in which the page of powder-needed has another heading."""
+    deploy(site, "spray/powder-needed/index.html", f"{POWDER}</h1>", f"{RENEWED}</h1>")
+
+
 def until(page: Page, script: str, argument: Any = None, within_s: float = 60) -> None:
     """Ask until the script's promise is kept with something true; wait_for_function asks only once of a promise."""
     end = time.monotonic() + within_s

@@ -10,9 +10,12 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import Visit
 from tests.browser.keeping import (
     KEPT_IMAGE,
+    POWDER,
+    RENEWED,
     SAVES_DATA,
     deploy,
     engine_of,
+    renew,
     until,
     wait_until_image_is_kept,
     wait_until_kept,
@@ -115,26 +118,21 @@ def test_two_tabs_when_a_new_version_comes(keeps: Visit, copy: Server) -> None:
     there = type(powder)(other, "powder-needed")
     there.put("film", "4.5")
     there.reaches("live")
-    deploy(
-        copy.served.root,
-        "spray/powder-needed/index.html",
-        "Powder needed</h1>",
-        "Powder needed, renewed</h1>",
-    )
+    renew(copy.served.root)
     update(page)
     for tab in (page, other):
         expect(tab.locator(".new-version")).to_contain_text("newer version", timeout=30_000)
     page.locator(".new-version").get_by_role("button", name="Reload").click()
-    expect(page.locator("h1")).to_have_text("Powder needed, renewed")
+    expect(page.locator("h1")).to_have_text(RENEWED)
     expect(powder.field("film")).to_have_value("3.25")
     # the other tab was not reloaded: it says that it is the older one, holds what was typed, and still answers
     expect(other.locator(".new-version")).to_contain_text("from an older version")
-    expect(other.locator("h1")).to_have_text("Powder needed")
+    expect(other.locator("h1")).to_have_text(POWDER)
     assert there.holds()["film"] == "4.5"
     there.put("film", "5")
     there.reaches("live")
     other.locator(".new-version").get_by_role("button", name="Reload").click()
-    expect(other.locator("h1")).to_have_text("Powder needed, renewed")
+    expect(other.locator("h1")).to_have_text(RENEWED)
     expect(there.field("film")).to_have_value("5")
 
 
@@ -146,12 +144,7 @@ def test_a_new_version_takes_over_while_a_download_hangs(keeps: Visit, copy: Ser
     # so that no engine starts by itself
     keeps.context.add_init_script(SAVES_DATA)
     keeps.goes("spray/powder-needed/")
-    deploy(
-        copy.served.root,
-        "spray/powder-needed/index.html",
-        "Powder needed</h1>",
-        "Powder needed, renewed</h1>",
-    )
+    renew(copy.served.root)
     update(page)
     line = page.locator(".new-version")
     expect(line).to_contain_text("newer version", timeout=30_000)
@@ -161,7 +154,7 @@ def test_a_new_version_takes_over_while_a_download_hangs(keeps: Visit, copy: Ser
     powder.reaches("starting")
     page.wait_for_timeout(1_000)
     line.get_by_role("button", name="Reload").click()
-    expect(page.locator("h1")).to_have_text("Powder needed, renewed", timeout=30_000)
+    expect(page.locator("h1")).to_have_text(RENEWED, timeout=30_000)
     expect(powder.field("film")).to_have_value("3.25")
     copy.served.over.set()
 
@@ -177,18 +170,13 @@ def test_a_kept_page_whose_engine_is_gone(keeps: Visit, copy: Server) -> None:
     powder.put("film", "3.25")
     powder.reaches("unavailable")
     expect(powder.status).to_contain_text("by the line at its foot")
-    deploy(
-        copy.served.root,
-        "spray/powder-needed/index.html",
-        "Powder needed</h1>",
-        "Powder needed, renewed</h1>",
-    )
+    renew(copy.served.root)
     update(page)
     line = page.locator(".new-version")
     expect(line).to_contain_text("newer version", timeout=30_000)
     copy.served.troubles.clear()
     line.get_by_role("button", name="Reload").click()
-    expect(page.locator("h1")).to_have_text("Powder needed, renewed", timeout=30_000)
+    expect(page.locator("h1")).to_have_text(RENEWED, timeout=30_000)
     expect(powder.field("film")).to_have_value("3.25")
     powder.reaches("live")
 
@@ -212,18 +200,17 @@ def test_a_version_taken_back_does_not_harm_the_one_in_use(keeps: Visit, copy: S
     wait_until_kept(page)
     page.reload()
     site = copy.served.root
-    one, two = "Powder needed</h1>", "Powder needed, renewed</h1>"
-    deploy(site, "spray/powder-needed/index.html", one, two)
+    renew(site)
     update(page)
     expect(page.locator(".new-version")).to_contain_text("newer version", timeout=30_000)
-    deploy(site, "spray/powder-needed/index.html", two, one)
+    deploy(site, "spray/powder-needed/index.html", f"{RENEWED}</h1>", f"{POWDER}</h1>")
     # and at that moment the network is bad
     copy.served.troubles["/"] = Trouble(missing=True)
     update(page)
     page.wait_for_timeout(3_000)
     keeps.context.set_offline(True)
     keeps.goes("spray/powder-needed/")
-    expect(page.locator("h1")).to_have_text("Powder needed")
+    expect(page.locator("h1")).to_have_text(POWDER)
 
 
 def test_the_network_dies_while_the_site_is_fetched(keeps: Visit, copy: Server) -> None:

@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 
 from tests.browser.calculator_page import START_ms
 from tests.browser.conftest import Visit
-from tests.browser.keeping import SAVES_DATA, deploy, until, wait_until_kept
+from tests.browser.keeping import POWDER, RENEWED, SAVES_DATA, deploy, renew, until, wait_until_kept
 from tests.browser.serving import FOLDER, Server, Trouble
 
 
@@ -54,18 +54,13 @@ def test_a_deploy_is_offered_and_nothing_typed_is_lost(keeps: Visit, copy: Serve
     wait_until_kept(page)
     page.reload()
     keeps.calculator("powder-needed").put("film", "3.25")
-    deploy(
-        copy.served.root,
-        "spray/powder-needed/index.html",
-        "Powder needed</h1>",
-        "Powder needed, renewed</h1>",
-    )
+    renew(copy.served.root)
     page.evaluate("navigator.serviceWorker.getRegistration().then((kept) => kept.update())")
     line = page.locator(".new-version")
     expect(line).to_contain_text("newer version", timeout=30_000)
     assert "renewed" not in page.locator("h1").inner_text()
     line.get_by_role("button", name="Reload").click()
-    expect(page.locator("h1")).to_have_text("Powder needed, renewed")
+    expect(page.locator("h1")).to_have_text(RENEWED)
     expect(keeps.calculator("powder-needed").field("film")).to_have_value("3.25")
 
 
@@ -75,7 +70,7 @@ def test_a_deploy_halfway_is_refused_and_the_old_version_stays_whole(keeps: Visi
     wait_until_kept(page)
     page.reload()
     site = copy.served.root
-    deploy(site, "spray/powder-needed/index.html", "Powder needed</h1>", "Powder needed, renewed</h1>")
+    renew(site)
     # the list is new and one file on the server is neither the old nor the new one
     torn = site / "spray" / "powder-needed" / "index.html"
     torn.write_text(torn.read_text("utf-8")[:-200], "utf-8")
@@ -83,7 +78,7 @@ def test_a_deploy_halfway_is_refused_and_the_old_version_stays_whole(keeps: Visi
     page.wait_for_timeout(3_000)
     expect(page.locator(".new-version")).to_have_count(0)
     keeps.goes("spray/powder-needed/")
-    expect(page.locator("h1")).to_have_text("Powder needed")
+    expect(page.locator("h1")).to_have_text(POWDER)
     assert (
         page.evaluate("caches.keys().then((names) => names.filter((one) => one.startsWith('pages-')).length)")
         == 1

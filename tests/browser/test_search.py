@@ -32,6 +32,15 @@ def first_three(page: Page, words: str) -> list[str]:
     return list(dict.fromkeys(urlsplit(link).path.strip("/") for link in links))[:3]
 
 
+def searching(here: Visit, address: str = "", words: str = "oven") -> Visit:
+    """The search opened on a page, with something found: the index is fetched and built at the first use."""
+    here.goes(address)
+    here.page.locator(".md-search__input").click()
+    here.page.locator(".md-search__input").fill(words)
+    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    return here
+
+
 def test_every_page_that_should_answer_is_there(site_folder: Path) -> None:
     missing = {
         page
@@ -43,12 +52,7 @@ def test_every_page_that_should_answer_is_there(site_folder: Path) -> None:
 
 
 def test_questions_find_their_page(visit: Callable[..., Visit]) -> None:
-    here = visit()
-    here.goes("")
-    here.page.locator(".md-search__input").click()
-    # the index is fetched and built at the first use
-    here.page.locator(".md-search__input").fill("oven")
-    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    here = searching(visit())
     lost = []
     for one in QUESTIONS:
         found = first_three(here.page, one["asks"])
@@ -62,11 +66,7 @@ def test_questions_find_their_page(visit: Callable[..., Visit]) -> None:
 
 def test_a_word_or_two_find_their_page(visit: Callable[..., Visit]) -> None:
     """What is typed with one thumb; and each form of a word finds the others."""
-    here = visit()
-    here.goes("")
-    here.page.locator(".md-search__input").click()
-    here.page.locator(".md-search__input").fill("oven")
-    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    here = searching(visit())
     lost = {}
     for one in WORDS:
         found = first_three(here.page, one["asks"])
@@ -97,8 +97,5 @@ def test_where_storage_is_blocked_the_search_works(visit: Callable[..., Visit]) 
     here.context.add_init_script(
         "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } });"
     )
-    here.goes("cure/run-a-bake/")
-    here.page.locator(".md-search__input").click()
-    here.page.locator(".md-search__input").fill("respirator")
-    expect(here.page.locator(".md-search-result__link").first).to_be_visible()
+    searching(here, "cure/run-a-bake/", "respirator")
     assert here.errors == []
