@@ -54,6 +54,10 @@ def film_field(group: str = "") -> Any:
     )
 
 
+# What the note below stands on; each calculator that gives it names them.
+THICK_COAT_SOURCES = ("film-ranges-note", "back-ionisation-note")
+
+
 def thick_coat(film_um: float) -> tuple[Caution, ...]:
     """A note on a film thicker than most coats, up to where the caution of the field itself speaks."""
     if not USUAL_MOST_um * (1 + 1e-9) < film_um <= SHEETS_END_um * (1 + 1e-9):

@@ -204,8 +204,7 @@ CALCULATOR = Calculator(
     sources=(
         "film-mass-balance",
         "powder-sheets",
-        "film-ranges-note",
-        "back-ionisation-note",
+        *fields.THICK_COAT_SOURCES,
         "shop-estimate",
         "common-practice",
     ),
